@@ -1,0 +1,24 @@
+"""The conversation: what a decorator says, turn by turn, and what is answered.
+
+    from assistant import Conversation
+    talk = Conversation()
+    reply = talk.say("eight 6 ft tables, full drop, 30 in wide")
+    print(reply.text)
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from assistant.conversation import Conversation
+    from assistant.reply import Reply
+
+__all__ = ["Conversation", "Reply"]
+
+_HOMES = {"Conversation": "conversation", "Reply": "reply"}
+
+
+def __getattr__(name: str) -> Any:
+    if name in _HOMES:
+        return getattr(import_module(f"assistant.{_HOMES[name]}"), name)
+    raise AttributeError(f"module 'assistant' has no attribute {name!r}")

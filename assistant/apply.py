@@ -1,0 +1,235 @@
+"""Acts of a reading, carried out on the state."""
+
+from typing import Any
+
+from assistant.state import HeardPiece, State
+from grammar.reading import Mention, Reading
+from grammar.vocabulary import Vocabulary
+
+EXCLUSIVE = (
+    frozenset({"coverage", "coverage_fraction"}),
+    frozenset({"markup", "margin"}),
+)
+
+
+class Apply:
+    """Carries out one reading; `changed` tells whether anything came out different."""
+
+    def __init__(self, state: State, vocabulary: Vocabulary) -> None:
+        self.state = state
+        self.vocabulary = vocabulary
+        self.missed: list[Mention] = []
+
+    def run(self, reading: Reading) -> None:
+        """All mentions, then the job's facts."""
+        compared = self._begin_compare(reading)
+        fresh: list[HeardPiece] = []
+        for mention in reading.mentions:
+            if compared is not None and not mention.removed:
+                self._alternative(mention, compared, fresh)
+            else:
+                self._mention(mention, fresh)
+        for fact, value in reading.job.items():
+            self._exclude(self.state.job, fact)
+            self.state.job[fact] = value
+
+    # which piece -----------------------------------------------------------------------------------------------------
+
+    def _begin_compare(self, reading: Reading) -> HeardPiece | None:
+        """The piece that others are put beside, where the turn compares and something is in hand."""
+        if not reading.alternatives or not self.state.pieces:
+            return None
+        return self.state.focused or self.state.pieces[-1]
+
+    def _alternative(self, mention: Mention, base: HeardPiece, fresh: list[HeardPiece]) -> None:
+        if mention.kind and not mention.new and not mention.facts and self._existing(mention.kind) is not None:
+            return
+        facts = dict(base.facts) if mention.kind in (None, base.kind) else {}
+        piece = HeardPiece(mention.kind or base.kind, facts)
+        self._change(piece, mention)
+        self.state.pieces.append(piece)
+        self.state.focus = len(self.state.pieces) - 1
+        self.state.compared = True
+        fresh.append(piece)
+
+    def _existing(self, kind: str) -> HeardPiece | None:
+        focused = self.state.focused
+        if focused is not None and focused.kind == kind:
+            return focused
+        return next((p for p in reversed(self.state.pieces) if p.kind == kind), None)
+
+    def _mention(self, mention: Mention, fresh: list[HeardPiece]) -> None:
+        if mention.kind is None:
+            self._unnamed(mention)
+            return
+        existing = self._existing(mention.kind)
+        if mention.removed:
+            self._remove(mention, existing)
+        elif mention.part_of is not None and not mention.new and existing is not None:
+            self._split(mention, existing, fresh)
+        elif mention.new or existing is None or existing in fresh:
+            self._add(mention, fresh)
+        else:
+            self._change(existing, mention)
+            self._look_at(existing)
+
+    def _unnamed(self, mention: Mention) -> None:
+        pieces = self.state.pieces
+        if not pieces:
+            if mention.facts:
+                self.state.loose.update(mention.facts)
+            if mention.steps or mention.drop or mention.removed or mention.like:
+                self.missed.append(mention)
+            return
+        focus = self.state.focus or 0
+        chosen = {
+            "all": pieces[:],
+            "both": pieces[:],
+            "other": [p for i, p in enumerate(pieces) if i != focus][:1],
+            "first": pieces[:1],
+            "second": pieces[1:2],
+        }.get(mention.which, [pieces[focus]])
+        if mention.removed:
+            for piece in chosen:
+                self._drop_piece(piece)
+            return
+        if mention.new:
+            copy = HeardPiece(pieces[focus].kind, {k: v for k, v in pieces[focus].facts.items() if k != "count"})
+            self._change(copy, mention)
+            self._join_or_add(copy, [])
+            return
+        if mention.like == "all":
+            copy = HeardPiece(pieces[focus].kind, dict(pieces[focus].facts))
+            self._change(copy, mention)
+            self._join_or_add(copy, [])
+            return
+        for piece in chosen:
+            self._change(piece, self._fitting(mention, piece))
+        if chosen:
+            self._look_at(chosen[0])
+
+    def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
+        """Only those facts that a piece of this kind can have."""
+        facts = {k: v for k, v in mention.facts.items() if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)}
+        return mention.model_copy(update={"facts": facts})
+
+    def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:
+        part = mention.facts.get("count", 1)
+        left = existing.facts.get("count", 0) - part
+        piece = HeardPiece(existing.kind, dict(existing.facts))
+        self._change(piece, mention)
+        if left > 0:
+            existing.facts["count"] = left
+            self.state.pieces.append(piece)
+        else:
+            self.state.pieces[self.state.pieces.index(existing)] = piece
+        fresh.append(piece)
+        self._look_at(piece)
+
+    def _add(self, mention: Mention, fresh: list[HeardPiece]) -> None:
+        kind = mention.kind or ""
+        piece = HeardPiece(kind)
+        model = self.state.focused or (self.state.pieces[-1] if self.state.pieces else None)
+        if mention.like == "all" and (same := self._existing(kind)) is not None:
+            piece.facts = {k: v for k, v in same.facts.items() if k != "count"}
+        elif mention.like and model is not None and "colours" in model.facts:
+            piece.facts["colours"] = model.facts["colours"]
+        if self.state.loose:
+            piece.facts.update(self.state.loose)
+            self.state.loose = {}
+        self._change(piece, mention)
+        if mention.instead and model is not None and model in self.state.pieces:
+            self.state.pieces[self.state.pieces.index(model)] = piece
+            fresh.append(piece)
+            self._look_at(piece)
+            return
+        self._join_or_add(piece, fresh)
+
+    def _join_or_add(self, piece: HeardPiece, fresh: list[HeardPiece]) -> None:
+        """A piece alike in every field raises the count of the one that stands."""
+        for old in self.state.pieces:
+            if old.kind == piece.kind and self._alike(old, piece) and not self.state.compared:
+                old.facts["count"] = old.facts.get("count", 1) + piece.facts.get("count", 1)
+                self._look_at(old)
+                return
+        self.state.pieces.append(piece)
+        fresh.append(piece)
+        self._look_at(piece)
+
+    def _alike(self, old: HeardPiece, new: HeardPiece) -> bool:
+        a = {k: v for k, v in old.facts.items() if k != "count"}
+        b = {k: v for k, v in new.facts.items() if k != "count"}
+        if a == b:
+            return bool(a)
+        return len(b) < len(a) and all(a.get(k) == v for k, v in b.items()) and "count" in new.facts
+
+    def _look_at(self, piece: HeardPiece) -> None:
+        self.state.focus = next(i for i, p in enumerate(self.state.pieces) if p is piece)
+
+    def _remove(self, mention: Mention, existing: HeardPiece | None) -> None:
+        if existing is None:
+            self.missed.append(mention)
+        else:
+            self._drop_piece(existing)
+
+    def _drop_piece(self, piece: HeardPiece) -> None:
+        self.state.pieces = [p for p in self.state.pieces if p is not piece]
+        self.state.focus = len(self.state.pieces) - 1 if self.state.pieces else None
+
+    # its facts -------------------------------------------------------------------------------------------------------
+
+    def _change(self, piece: HeardPiece, mention: Mention) -> None:
+        facts = piece.facts
+        for fact, value in mention.facts.items():
+            self._exclude(facts, fact)
+            if fact == "colours" and mention.extend:
+                value = [*facts.get("colours", []), *(c for c in value if c not in facts.get("colours", []))]
+            facts[fact] = value
+            self._follow(facts, fact)
+        for fact, value in mention.drop:
+            self._drop(facts, fact, value)
+        for step in mention.steps:
+            old = facts.get(step.fact)
+            if old is None:
+                if step.fact == "count" and step.how == "plus":
+                    old = 0
+                else:
+                    self.missed.append(mention)
+                    continue
+            new = old * step.by if step.how == "times" else old + step.by
+            new = int(new) if new == int(new) else new
+            if step.fact == "count" and new <= 0:
+                self._drop_piece(piece)
+            else:
+                facts[step.fact] = new
+
+    def _exclude(self, facts: dict[str, Any], fact: str) -> None:
+        for group in EXCLUSIVE:
+            if fact in group:
+                for other in group - {fact}:
+                    facts.pop(other, None)
+
+    def _follow(self, facts: dict[str, Any], fact: str) -> None:
+        """A table that turns round has a diameter, one that turns square or long has a length."""
+        if fact == "table_shape":
+            round_now = facts[fact] == "round"
+            have, want = ("table_length", "table_diameter") if round_now else ("table_diameter", "table_length")
+            if have in facts and want not in facts:
+                facts[want] = facts.pop(have)
+        elif fact == "table_length" and "table_diameter" in facts:
+            facts.pop("table_diameter")
+            if facts.get("table_shape") == "round":
+                facts.pop("table_shape")
+        elif fact == "table_diameter":
+            facts.pop("table_length", None)
+
+    def _drop(self, facts: dict[str, Any], fact: str, value: Any) -> None:
+        if fact == "colours" and value is not None:
+            left = [c for c in facts.get("colours", []) if c["name"] != value and c["name"].split()[-1] != value]
+            facts["colours"] = [{"name": c["name"]} for c in left] if any(c.get("share") for c in left) else left
+        elif fact == "sizes" and value is not None:
+            facts["sizes"] = [s for s in facts.get("sizes", []) if s != value]
+        elif value is None or facts.get(fact) == value:
+            facts.pop(fact, None)
+        if facts.get(fact) == []:
+            facts.pop(fact)

@@ -1,0 +1,116 @@
+"""When to ask, and what: only where there is no sensible default, or two readings are both sensible."""
+
+from typing import Any
+
+from assistant.state import HeardPiece, Pending, State
+from grammar.reading import Doubt, Mention, Reading
+from grammar.vocabulary import Vocabulary
+from rules import Book
+
+SOLVED_FOR = frozenset({"count", "length", "span", "height", "table_length"})
+NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
+
+
+class Asking:
+    """Finds the one question that a state leaves open."""
+
+    def __init__(self, book: Book, vocabulary: Vocabulary) -> None:
+        self.book = book
+        self.vocabulary = vocabulary
+
+    def resolve(self, now: State, reading: Reading, pending: Pending | None) -> None:
+        """An answer to "wide or high?": a bare role or choice settles the doubt that was open."""
+        if pending is None or pending.doubt is None or pending.piece is None:
+            return
+        choice = next((o for o in pending.doubt.options if reading.answer and o == reading.answer), None)
+        if choice is not None and pending.piece < len(now.pieces):
+            now.pieces[pending.piece].facts[choice] = pending.doubt.value
+
+    def next(self, now: State, reading: Reading, missed: list[Mention], had: bool) -> Pending | None:
+        """The question to ask after a turn, if any."""
+        for doubt in reading.doubts:
+            return self._doubt(doubt, now)
+        if missed or (reading.changing and not now.pieces and not now.loose and not now.job):
+            return Pending("There is nothing to change yet. What shall I work out: which piece, how many, how big?")
+        clash = self._clash(now)
+        if clash is not None:
+            return clash
+        for place, piece in enumerate(now.pieces):
+            fact = self._missing(piece, now)
+            if fact is not None:
+                return Pending(self._ask(fact, piece), fact, place)
+        if not now.pieces and self._nothing(now, reading):
+            if reading.orders and reading.orders[0] not in NO_QUESTIONS:
+                return Pending("Which piece is it for, how many and how big? For example: eight 6 ft tables.")
+            if reading.unread or now.loose:
+                return Pending("I have no piece yet. Which one is it, how many and how big? For example: eight 6 ft tables.")
+        return None
+
+    def _nothing(self, now: State, reading: Reading) -> bool:
+        return not now.pieces and (bool(reading.unread) or bool(now.loose) or bool(reading.orders))
+
+    # doubts ----------------------------------------------------------------------------------------------------------
+
+    def _doubt(self, doubt: Doubt, now: State) -> Pending:
+        name = self._name(doubt.fact)
+        if doubt.kind == "impossible":
+            text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
+        elif doubt.kind == "contradiction":
+            said = " or ".join(self._value(doubt.fact, o) for o in doubt.options if o is not None)
+            text = f"You said two things for {name}: {said}. Which one?"
+        elif doubt.kind == "vague":
+            text = f"How much {doubt.words}? Say a size, for example 9 ft."
+        else:
+            said = " or ".join(self._option(doubt, o) for o in doubt.options)
+            text = f"{doubt.words}: {said}?"
+        return Pending(text, "", now.focus, doubt if doubt.kind == "either" else None)
+
+    def _option(self, doubt: Doubt, option: Any) -> str:
+        fact = self.vocabulary.fact(str(option), doubt.piece) if isinstance(option, str) else None
+        if fact is not None:
+            return {"span": "wide", "height": "high", "length": "along the curve"}.get(fact.id, fact.id.replace("_", " "))
+        return self._value(doubt.fact, option)
+
+    def _name(self, fact: str) -> str:
+        return "the number" if fact == "count" else f"the {fact.replace('_', ' ')}" if fact else "that"
+
+    def _value(self, fact: str, value: Any) -> str:
+        return "not said" if value is None else str(value).replace("_", " ")
+
+    # what is needed --------------------------------------------------------------------------------------------------
+
+    def _clash(self, now: State) -> Pending | None:
+        from assistant.estimating import estimate
+
+        for clash in estimate(self.book, now).clashes():
+            piece = now.pieces[clash.piece] if clash.piece is not None else None
+            for fact in clash.drop:
+                if piece is not None:
+                    piece.facts.pop(fact, None)
+                else:
+                    now.job.pop(fact, None)
+            choices = " ".join(clash.choices)
+            return Pending(f"{clash.text} {choices}".strip(), "", clash.piece)
+        return None
+
+    def _missing(self, piece: HeardPiece, now: State) -> str | None:
+        """The first fact that is needed and not known: of the way to it that lacks least."""
+        ways = self.book.kind_of(piece.kind).extra.get("needs", [])
+        have = set(piece.facts)
+        if now.job.get("guests") and piece.facts.get("seats"):
+            have.add("count")
+        if now.intent == "solve" and (piece.facts.get("balloons") or now.job.get("budget")):
+            have |= SOLVED_FOR
+        lacking = [[fact for fact in way if fact not in have] for way in ways]
+        if not lacking or any(not way for way in lacking):
+            return None
+        return min(lacking, key=len)[0]
+
+    def _ask(self, fact: str, piece: HeardPiece) -> str:
+        spec = self.book.fact(fact, piece.kind)
+        ask = self.book.kind_of(piece.kind).extra.get("ask", {}).get(fact)
+        return str(ask or (spec.ask if spec and spec.ask else f"What is the {fact.replace('_', ' ')}?"))
+
+    def summary(self, state: State) -> str:
+        """The pieces in a few words."""
+        return ", ".join(f"{p.facts.get('count', '')} {p.kind}".strip() for p in state.pieces)

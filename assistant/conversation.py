@@ -1,0 +1,145 @@
+"""The conversation: turns in, replies out; what was said is the state."""
+
+from typing import Any
+
+from assistant.apply import Apply
+from assistant.asking import Asking
+from assistant.estimating import estimate
+from assistant.heard import export
+from assistant.reply import Reply
+from assistant.state import State
+from assistant.vocabulary import make_vocabulary
+from assistant.writing import Writer
+from grammar.reader import Reader
+from grammar.reading import Context, Reading
+from rules import Book, load_book
+from rules.units import convert
+
+LONGEST = 10_000  # letters of one turn
+KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
+
+
+class Conversation:
+    """One consult. `width` is the number of columns that replies are laid out for.
+
+    Same words, same answers: nothing is read or written, and chance plays no part.
+    """
+
+    def __init__(self, book: Book | None = None, *, width: int = 40) -> None:
+        self.width = width
+        self.book = book or load_book()
+        self.vocabulary = make_vocabulary(self.book)
+        self.reader = Reader(self.vocabulary, convert)
+        self.asking = Asking(self.book, self.vocabulary)
+        self.state = State()
+        self.past: list[State] = []
+        self.future: list[State] = []
+
+    def say(self, text: str) -> Reply:
+        """Take one turn and answer it. Any text is answered; what is not kept is named."""
+        text = text[:LONGEST]
+        reading = self.reader.read(text, self._context())
+        before = self.state
+        now = before.copy()
+        now.intent = None
+        now.metric = now.metric or reading.metric
+        if reading.orders and reading.orders[0] in KEEPS_NOTHING:
+            now = self._order(reading.orders[0], reading, before)
+        else:
+            now = self._take(now, reading)
+        self.state = now
+        made = estimate(self.book, now)
+        writer = Writer(self.book, self.vocabulary, self.width)
+        reply = writer.reply(before, now, reading, made)
+        return reply
+
+    # a turn ----------------------------------------------------------------------------------------------------------
+
+    def _take(self, now: State, reading: Reading) -> State:
+        """The state after a turn that says something."""
+        before = self.state
+        open_question = before.pending
+        now.pending = None
+        apply = Apply(now, self.vocabulary)
+        apply.run(reading)
+        now.topic = reading.topic or now.topic
+        self.asking.resolve(now, reading, open_question)
+        changed = now.pieces != before.pieces or now.job != before.job
+        now.intent = self._intent(before, reading, changed, open_question is not None)
+        now.pending = self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
+        if changed or now.pending:
+            self.past.append(before)
+            self.future.clear()
+        return now
+
+    def _intent(self, before: State, reading: Reading, changed: bool, answering: bool) -> str | None:
+        if reading.orders:
+            return reading.orders[0]
+        if before.intent == "solve" and changed:
+            return "solve"
+        complete = bool(before.pieces) and not answering
+        if complete and (changed or reading.changing or reading.doubts):
+            return "change"
+        if reading.changing and not before.pieces and not changed:
+            return "change"
+        if answering and not changed and reading.changing:
+            return "change"
+        return None
+
+    def _order(self, order: str, reading: Reading, before: State) -> State:
+        """Undo, redo, reset and help leave or bring back whole states."""
+        if order == "undo":
+            now = self.past.pop().copy() if self.past else State()
+            if self.past or before.pieces or before.job:
+                self.future.append(before)
+        elif order == "redo":
+            now = self.future.pop().copy() if self.future else before.copy()
+            self.past.append(before)
+        elif order == "reset":
+            self.past.append(before)
+            now = State()
+        else:
+            now = before.copy()
+        now.intent = order
+        if order == "reset":
+            rest = Reading(mentions=[m for m in reading.mentions if m.facts], job=reading.job)
+            if rest.mentions or rest.job:
+                Apply(now, self.vocabulary).run(rest)
+                now.pending = self.asking.next(now, rest, [], False)
+        return now
+
+    def _context(self) -> Context:
+        """What the reader has to know of what is in hand."""
+        state = self.state
+        focused = state.focused
+        pending = state.pending
+        return Context(
+            kinds=[piece.kind for piece in state.pieces],
+            focus=focused.kind if focused else None,
+            asked=pending.fact if pending and pending.fact else None,
+            options=[str(o) for o in pending.doubt.options] if pending and pending.doubt else [],
+            metric=state.metric,
+            known=list(focused.facts) if focused else [],
+            topic=state.topic,
+            event_minutes=state.job.get("event_time"),
+            intent=state.intent,
+            draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
+        )
+
+    # the screen's questions ------------------------------------------------------------------------------------------
+
+    def complete(self, before: str) -> list[str]:
+        """Words that may go on from what is typed, as whole words in place of the last one."""
+        word = before.split(" ")[-1].lower() if before else ""
+        if len(word) < 2:
+            return []
+        return [w for w in self.reader.lexicon.mendable if w.startswith(word) and w != word][:8]
+
+    def status(self) -> str:
+        """The job so far, in one line."""
+        return self.asking.summary(self.state)
+
+
+def as_json(reply: Reply) -> dict[str, Any]:
+    """The reply as plain data."""
+    return reply.model_dump(mode="json")

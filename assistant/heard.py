@@ -1,0 +1,47 @@
+"""What was heard, in the names and units that the outside relies on."""
+
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from assistant.state import State
+
+# Facts whose outside name is not their id, or id and unit.
+NAMES = {
+    "temperature": "temperature_f", "altitude": "altitude_ft", "wind": "wind_mph", "drive_distance": "drive_miles",
+    "spare": "spare_pct", "markup": "markup_pct", "margin": "margin_pct", "deposit": "deposit_pct", "tax": "tax_pct",
+    "sizes": "sizes_in", "inflated": "inflated_in",
+}  # fmt: skip
+IN_INCHES = frozenset(
+    {"table_length", "table_width", "table_height", "table_diameter", "overhang", "extra_drop", "length", "height", "span",
+     "sag", "diameter", "max_width"}
+)  # fmt: skip
+CLOCKS = frozenset({"event_time", "setup_from"})
+
+
+class Heard(BaseModel):
+    """Only what was said: pieces in the order spoken, and the job."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    pieces: list[dict[str, Any]] = Field(default_factory=list)
+    job: dict[str, Any] = Field(default_factory=dict)
+
+
+def export(state: State) -> Heard:
+    """The state under its outside names."""
+    pieces = [{"kind": piece.kind, **{outside_name(k): v for k, v in piece.facts.items()}} for piece in state.pieces]
+    job = {outside_name(k): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
+    if state.intent:
+        job["intent"] = state.intent
+    return Heard(pieces=pieces, job=job)
+
+
+def outside_name(fact: str) -> str:
+    """A fact's name outside: lengths end in _in."""
+    return f"{fact}_in" if fact in IN_INCHES else NAMES.get(fact, fact)
+
+
+def clock(minutes: Any) -> Any:
+    """Minutes after midnight as HH:MM."""
+    return f"{int(minutes) // 60:02d}:{int(minutes) % 60:02d}" if isinstance(minutes, (int, float)) else minutes

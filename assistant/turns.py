@@ -1,0 +1,171 @@
+"""One turn, safely: whatever is said and whatever goes wrong, a plain sentence comes back and the talk goes on.
+
+The chat and the command both speak to a conversation through `Turns`; they share its limits and its sentences.
+"""
+
+import json
+import os
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from assistant.terminal import NARROW, clean, is_readable, one_line
+
+LONGEST_TURN = 10_000
+
+NOT_TEXT = "That was not readable text (UTF-8), so nothing of it was kept; please type it again."
+TOO_LONG = (
+    f"That is longer than the {LONGEST_TURN:,} characters that a turn may have, so nothing of it was kept; "
+    "please say it in shorter pieces."
+)
+BROKEN = (
+    "Something went wrong inside festoon, so that turn was not kept and all before it was; "
+    "please say it in other words."
+)
+BEGUN_ANEW = (
+    "Something went wrong inside festoon and what was said before could not be kept either; please begin again."
+)
+STOPPED = "Stopped: that turn was not kept, and all before it was."
+
+
+class Answer(Protocol):
+    """What the front needs of a reply; `assistant.Reply` is one."""
+
+    @property
+    def text(self) -> str: ...
+    @property
+    def heard(self) -> Any: ...
+    @property
+    def unread(self) -> list[str]: ...
+    @property
+    def question(self) -> str | None: ...
+    def model_dump(self, *, mode: str) -> dict[str, Any]: ...
+
+
+class Talk(Protocol):
+    """What the front needs of a conversation; `assistant.Conversation` is one."""
+
+    width: int
+
+    def say(self, text: str, /) -> Answer: ...
+    def complete(self, before: str, /) -> list[str]: ...
+    def status(self) -> str: ...
+
+
+MakeTalk = Callable[[int], Talk]
+
+
+def make_conversation(width: int) -> Talk:
+    """A new conversation with the shipped book, its replies laid out for so many columns. Slow the first time."""
+    from assistant import Conversation
+
+    return Conversation(width=width)
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """What came of one turn: `text` is safe to print, `reply` is None where the turn was refused or failed."""
+
+    text: str
+    answered: bool
+    reply: Answer | None
+
+    def as_json(self) -> str:
+        """The reply as one line of JSON in plain ASCII; {"error": sentence} where there is none."""
+        document = {"error": self.text} if self.reply is None else self.reply.model_dump(mode="json")
+        return json.dumps(document, ensure_ascii=True)
+
+
+class Turns:
+    """A conversation that survives its own failures.
+
+    `make` is called when first needed, in whichever thread asks first, so a screen can be drawn before it. With
+    FESTOON_DEBUG set, an unexpected exception is raised instead of being turned into a sentence.
+    """
+
+    def __init__(self, make: MakeTalk, width: int = NARROW) -> None:
+        self.width = width
+        self._make = make
+        self._talk: Talk | None = None
+        self._kept: list[str] = []
+        self._lock = threading.Lock()
+
+    def load(self) -> Talk:
+        """The conversation, made now if it was not yet; raises whatever making it raises."""
+        with self._lock:
+            if self._talk is None:
+                self._talk = self._make(self.width)
+            return self._talk
+
+    def take(self, said: str) -> Turn:
+        """One turn. Never raises, but for KeyboardInterrupt, after which the turn is not kept either."""
+        if len(said) > LONGEST_TURN:
+            return _refused(TOO_LONG)
+        if not is_readable(said):
+            return _refused(NOT_TEXT)
+        said = one_line(said)
+        try:
+            talk = self.load()
+            talk.width = self.width
+            reply = talk.say(said)
+        except Exception:  # the last guard between a mistake of ours and the person's evening
+            if os.environ.get("FESTOON_DEBUG"):
+                raise
+            return _refused(BROKEN if self._go_back() else BEGUN_ANEW)
+        except KeyboardInterrupt:
+            self._go_back()
+            raise
+        self._kept.append(said)
+        return Turn(clean(reply.text).rstrip("\n"), answered=is_answered(said, reply), reply=reply)
+
+    def complete(self, before: str) -> list[str]:
+        """Words that could end the text before the cursor; none while the conversation is not there yet."""
+        talk = self._talk
+        try:
+            return [] if talk is None else [word for word in map(one_line, talk.complete(before)) if word]
+        except Exception:  # noqa: BLE001  help with typing must never stop the typing
+            return []
+
+    def status(self) -> str:
+        """The job so far in one line, "" while there is none."""
+        talk = self._talk
+        try:
+            return "" if talk is None else one_line(talk.status())
+        except Exception:  # noqa: BLE001  as above
+            return ""
+
+    def _go_back(self) -> bool:
+        """Forget a turn that failed half-way: the same words in a new conversation give the same job as before it.
+
+        False where that fails too, and the conversation begins anew rather than go on half-changed.
+        """
+        try:
+            talk = self._make(self.width)
+            for said in self._kept:
+                talk.say(said)
+        except Exception:  # noqa: BLE001  what worked before does not now
+            self._talk, self._kept = None, []
+            return False
+        self._talk = talk
+        return True
+
+
+def is_answered(said: str, reply: Answer) -> bool:
+    """Whether a turn got an answer: no question is open, something is held, and some word of the turn was used."""
+    if reply.question is not None or not _holds_something(reply.heard):
+        return False
+    return bool(set(_words(said)) - {word for unread in reply.unread for word in _words(unread)})
+
+
+def _refused(sentence: str) -> Turn:
+    return Turn(sentence, answered=False, reply=None)
+
+
+def _holds_something(heard: Any) -> bool:
+    job = heard.job.model_dump(mode="json", exclude_none=True) if heard.job is not None else {}
+    return bool(heard.pieces) or any(value not in (None, [], {}) for value in job.values())
+
+
+def _words(text: str) -> list[str]:
+    return "".join(char if char.isalnum() else " " for char in text.lower()).split()

@@ -1,0 +1,179 @@
+"""Every way to read a number or a quantity at a place of the turn, the likeliest first."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any
+
+from grammar.lexicon import load_words, spell
+from grammar.quantities import quantities_at
+from grammar.quantity import Quantity
+from grammar.scan import Token, scan
+from grammar.terms import Amount
+
+FAR_UNITS = frozenset({"mi", "km"})
+TYPES = {
+    "length": "LEN", "money": "MONEY", "percent": "PCT", "temperature": "TEMP", "speed": "SPEED", "clock": "CLOCK",
+    "duration": "DUR",
+}  # fmt: skip
+MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER = 2.5, 0.3, 1.2, 0.2, 0.5
+WHOLE_MINUTES = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One reading: a type of term, its value and the token after it; `then` is a second number in the same digits."""
+
+    type: str
+    value: Any
+    end: int
+    cost: float = 0.0
+    note: str = ""
+    then: "Choice | None" = None
+    open: bool = False
+
+    def amount(self, unit: str = "") -> Any:
+        """The value; with another unit where one is given."""
+        return Amount(self.value.value, unit) if unit and isinstance(self.value, Amount) else self.value
+
+
+class Amounts:
+    """The choices at every place of one turn; `doubtful` where more than one of them is likely."""
+
+    def __init__(self, tokens: Sequence[Token]) -> None:
+        self.tokens = tokens
+        self.doubtful = False
+        self._at: dict[int, list[Choice]] = {}
+
+    def at(self, i: int) -> list[Choice]:
+        """The choices that begin at token `i`; SKIP means that the word is better left a word."""
+        if i not in self._at:
+            self._at[i] = self._choices(i) if i < len(self.tokens) else []
+        return self._at[i]
+
+    def _choices(self, i: int) -> list[Choice]:
+        sound = self._sound(i)
+        if sound:
+            return sound
+        found = [q for q in self._found(i) if _wanted(q, self.tokens)]
+        out = _ranked(_sensible(found), self.tokens)
+        if len(out) > 1:
+            self.doubtful = True
+        mashed = list(self._mashed(i, out))
+        if mashed:
+            self.doubtful = True
+        return out + mashed
+
+    def _found(self, i: int) -> list[Quantity]:
+        """The quantities at a token; "an extra foot" is one foot."""
+        found = quantities_at(self.tokens, i)
+        if not found and i and self.tokens[i - 1].lower in {"extra", "another", "additional"}:
+            found = [_moved(q, i - 1) for q in quantities_at(scan(f"a {self.tokens[i].lower}"), 0) if q.kind == "length"]
+        return found
+
+    def _mashed(self, i: int, out: list[Choice]) -> Iterator[Choice]:
+        """ "86 foot", "1060 inch": a number and a size whose digits were run together."""
+        token = self.tokens[i]
+        if not out or out[0].type != "LEN" or not token.whole or not 2 <= len(token.lower) <= 5:
+            return
+        for cut in range(1, len(token.lower)):
+            count, size = token.lower[:cut], token.lower[cut:]
+            if size[0] != "0" and count[0] != "0" and "," not in token.text:
+                length = Choice("LEN", Amount(Fraction(size), out[0].value.unit), out[0].end, 0.0, "")
+                note = f"{count} of {size} {out[0].value.unit}"
+                yield Choice("NUM", Amount(Fraction(count)), out[0].end, MASHED, note, length)
+
+    def _sound(self, i: int) -> list[Choice]:
+        """ "ate foot", "to 8 foot tables": a number written as it sounds."""
+        table = load_words("homophones.toml")
+        for phrase, value in table["sure"].items():
+            words = spell(phrase)
+            if tuple(t.lower for t in self.tokens[i : i + len(words)]) == words:
+                end = i + len(words)
+                sized = [_choice(q) for q in self._sized(value, end)]
+                return [*sized, Choice("NUM", Amount(Fraction(value)), end, SURE_SOUND, str(value))]
+        value = table["maybe"].get(self.tokens[i].lower)
+        if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
+            return []
+        if i and self.tokens[i - 1].lower not in str(table["opens"]).split():
+            return []
+        after = i + 1
+        if self.tokens[after].kind != "number" and not quantities_at(self.tokens, after):
+            return []
+        self.doubtful = True
+        return [Choice("SKIP", None, i + 1), Choice("NUM", Amount(Fraction(value)), i + 1, MAYBE_SOUND, str(value))]
+
+    def _sized(self, value: int, end: int) -> list[Quantity]:
+        """A unit right after a number that was written as it sounds."""
+        rest = " ".join(t.text for t in self.tokens[end : end + 3])
+        found = [q for q in quantities_at(scan(f"{value} {rest}"), 0) if q.kind == "length"]
+        return [_moved(q, end - 1) for q in found[:1]]
+
+
+def _moved(q: Quantity, by: int) -> Quantity:
+    return replace(q, first=q.first + by, stop=q.stop + by)
+
+
+def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
+    """Leave out what a request for balloons never means: coins, seconds, spoken minutes, "a few"."""
+    if q.doubt in {"coin", "minutes", "spoken clock"} or q.kind in {"mass", "volume", "area"}:
+        return False
+    if q.kind == "duration":
+        return q.unit != "s"
+    joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
+    return "with" not in joined
+
+
+def _sensible(found: list[Quantity]) -> list[Quantity]:
+    """Drop readings that a longer one with the same number makes pointless."""
+    out: list[Quantity] = []
+    for q in found:
+        if q.kind == "number":
+            measured = [m for m in out if m.kind != "number" and (m.kind != "clock" or m.unit == "24 h")]
+            shadowed = any(m.stop > q.stop and m.doubt != "preposition" and not _shorter(m, q, found) for m in measured)
+            if shadowed:
+                continue
+            longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
+            if longer and not _splits(longer[0], q):
+                continue
+        out.append(q)
+    return out
+
+
+def _shorter(measure: Quantity, number: Quantity, found: list[Quantity]) -> bool:
+    """Whether the number is only the first part of the number in the measure ("twenty" of "twenty six foot")."""
+    full = [n for n in found if n.kind == "number"]
+    return bool(full) and number.stop < full[0].stop and number.form == "words" and measure.value != number.value
+
+
+def _splits(longer: Quantity, shorter: Quantity) -> bool:
+    """Whether "twenty six" may be "twenty" and "six"; a fraction or "a dozen and a half" is never split."""
+    return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
+
+
+def _ranked(found: list[Quantity], tokens: Sequence[Token]) -> list[Choice]:
+    """Choices in order: "in" before another word is rather the word; a length whose last number has no unit is open."""
+    words = [q for q in found if q.doubt != "preposition"]
+    ordered = (words + [q for q in found if q.doubt == "preposition"]) if words else found
+    tail = next((q for q in ordered if q.doubt == "tail" and not tokens[q.stop - 1].glued), None)
+    out = []
+    for place, q in enumerate(ordered):
+        choice = _choice(q)
+        counted = tail is not None and q is tail and tokens[q.stop : q.stop + 1] and tokens[q.stop].lower == "of"
+        cost = choice.cost + (1.5 if counted else 0.1 if tail is not None and place else OTHER if place else 0.0)
+        out.append(replace(choice, cost=cost, open=tail is not None and not counted))
+    return out
+
+
+def _choice(q: Quantity) -> Choice:
+    if q.vague:
+        return Choice("VAGUE", None, q.stop)
+    if q.kind == "number":
+        share = 0 < q.value < 1
+        return Choice("FRAC" if share else "NUM", Amount(q.value), q.stop, 0.0)
+    if q.kind == "clock":
+        return Choice("CLOCK", (int(q.value), q.unit == "24 h"), q.stop, 0.0)
+    kind = TYPES[q.kind]
+    if kind == "LEN" and q.unit in FAR_UNITS:
+        kind = "FAR"
+    return Choice(kind, Amount(q.value, q.unit if kind != "PCT" else ""), q.stop, SPLIT if q.doubt == "share" else 0.0)

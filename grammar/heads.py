@@ -1,0 +1,117 @@
+"""Which phrases name a thing, and which of the other phrases belong to it."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from grammar.phrases import Phrase
+from grammar.slots import Slots
+
+BEFORE = frozenset(
+    {"amount", "sides", "listing", "det", "shape", "choice", "flag", "colour", "nominals", "footer", "balloon", "even", "more", "named"}
+)
+JOB_LABELS = frozenset({"setup_from", "event_time", "guests", "seats", "crew", "budget", "strokes"})
+
+
+class Role(Enum):
+    """What a naming phrase does in the turn."""
+
+    THING = "a piece or its table"
+    PLACE = "where another piece goes"
+    DENIED = "what is not wanted"
+    REMOVED = "what is to be taken away"
+
+
+@dataclass(slots=True)
+class Head:
+    """A phrase that names a thing: its place, where the phrases that go before it begin, and its role."""
+
+    at: int
+    first: int
+    kind: str  # a kind of piece, "table" for furniture, "ones" for "the 6 ft ones"
+    role: Role = Role.THING
+    prep: str = ""
+
+
+def is_count(phrase: Phrase) -> bool:
+    """A plain whole number."""
+    return phrase.kind == "amount" and phrase.amounts[0].type == "NUM"
+
+
+def is_size(phrase: Phrase) -> bool:
+    """A length without a label."""
+    return phrase.kind == "amount" and phrase.amounts[0].type == "LEN"
+
+
+def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
+    """All naming phrases in order, each with its run of phrases before it."""
+    heads: list[Head] = []
+    for at, phrase in enumerate(phrases):
+        kind = _kind(phrases, at, slots)
+        if kind:
+            low = heads[-1].at + 1 if heads else 0
+            heads.append(Head(at, _first(phrases, at, low, touches=bool(heads)), kind))
+    for head in heads:
+        _settle(head, phrases)
+    return heads
+
+
+def _kind(phrases: list[Phrase], at: int, slots: Slots) -> str:
+    phrase = phrases[at]
+    after = phrases[at + 1] if at + 1 < len(phrases) else None
+    if phrase.kind == "piece":
+        return str(phrase.value)
+    if phrase.kind in {"table", "ones"}:
+        return phrase.kind
+    if phrase.kind == "shape":
+        noun = phrase.text.lower().endswith("s") and not (after and after.kind == "table")
+        return "table" if noun else ""
+    if phrase.kind == "footer":
+        return "" if after and after.kind in {"table", "piece", "shape", "ones"} else "table"
+    if phrase.kind == "nominals":
+        counted = at > 0 and is_count(phrases[at - 1])
+        fact = slots.fact("length", "runner", on_table=True)
+        if counted and fact is not None and not (after and after.kind == "balloon"):
+            return "table" if slots.value(phrase.value, fact) is not None else ""
+    return ""
+
+
+def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
+    """Where the run of phrases that describe the thing at `at` begins."""
+    first = at
+    while first > low and _describes(phrases, first - 1, low):
+        first -= 1
+    if touches and first == low and first < at:
+        # no comma between: only what follows the last article or number is the new thing's
+        starts = [i for i in range(first, at) if phrases[i].kind == "det" or is_count(phrases[i])]
+        return starts[0] if starts else at
+    return first
+
+
+def _describes(phrases: list[Phrase], at: int, low: int) -> bool:
+    phrase = phrases[at]
+    if phrase.kind == "named":
+        return phrase.label not in JOB_LABELS and at > low and (phrases[at - 1].kind == "det" or is_count(phrases[at - 1]))
+    if phrase.kind == "amount":
+        return phrase.amounts[0].type in {"NUM", "LEN", "FRAC", "FAR"}
+    if phrase.kind in BEFORE:
+        return True
+    if phrase.kind in {"and", "sep"} and low < at + 1 < len(phrases):
+        around = {phrases[at - 1].kind if at > low else "", phrases[at + 1].kind}
+        return around == {"colour"}
+    return False
+
+
+def _settle(head: Head, phrases: list[Phrase]) -> None:
+    """Find out from the word before the thing whether it is wanted, denied, removed or only a place."""
+    before = head.first - 1
+    while before >= 0 and phrases[before].kind in {"of"}:
+        before -= 1
+    if before < 0:
+        return
+    phrase = phrases[before]
+    if phrase.kind == "prep":
+        head.role, head.prep = Role.PLACE, str(phrase.value)
+    elif phrase.kind == "neg":
+        head.role = Role.DENIED
+    elif phrase.kind == "remove":
+        head.role = Role.REMOVED

@@ -1,0 +1,215 @@
+"""Facts of the whole job: money, people, times, weather, distance."""
+
+import math
+from typing import Any
+
+from grammar.draft import outside
+from grammar.phrases import Figure, Phrase
+from grammar.reading import Context, Doubt
+from grammar.slots import Slots
+from grammar.terms import Amount
+
+NOON, DAY = 12 * 60, 24 * 60
+SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
+LEAST_BUDGET = 20  # a bare number after "under" or "for" below this is no budget
+MONEY_ORDERS = frozenset({"solve", "price"})
+HIGH_GROUND_FT = 500
+
+
+class JobFacts:
+    """Collects job facts of one turn; `facts` holds values in the unit of each fact, clocks in minutes after midnight."""
+
+    def __init__(self, slots: Slots, context: Context, orders: list[str]) -> None:
+        self.slots = slots
+        self.context = context
+        self.orders = orders
+        self.facts: dict[str, Any] = {}
+        self.doubts: list[Doubt] = []
+        self.unused: list[Phrase] = []
+        self.cost = 0.0
+        self.clocks: dict[str, tuple[int, bool]] = {}
+
+    def owns(self, label: str) -> bool:
+        """Whether the label is a fact of the job."""
+        if label in {"round_trip"}:
+            return True
+        fact = self.slots.vocabulary.fact(label, "job")
+        return fact is not None and "job" in fact.of
+
+    def set(self, name: str, value: Any, words: str) -> None:
+        """Keep a fact unless it is outside all sense."""
+        fact = self.slots.vocabulary.fact(name, "job")
+        if isinstance(value, float) and not math.isfinite(value):
+            self.cost += 6.0
+            return
+        if isinstance(value, float):
+            value = int(value) if value == int(value) else round(value, 4)
+        if fact is not None and outside(fact, value):
+            self.doubts.append(Doubt(kind="impossible", fact=name, value=value, words=words, piece="job"))
+            self.cost += 3.0
+            return
+        self.facts[name] = value
+
+    def named(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
+        """An amount with a label of the job; False where the two do not go together."""
+        label, figure = phrase.label, phrase.amounts[-1]
+        if label == "crew" and figure.type == "NUM" and phrase.text.lower().endswith("of us"):
+            return self._of_us(at, phrase, phrases)
+        if label in {"event_time", "setup_from"}:
+            return self._clock(label, figure, phrase)
+        if label == "budget":
+            return self._budget(figure, phrase)
+        if label == "round_trip":
+            label = "drive_distance"
+            figure = _halved(figure)
+        if label == "labour_rate" and figure.type not in {"NUM", "MONEY"}:
+            return False
+        if not isinstance(figure.high, Amount):
+            return False
+        if label == "temperature":
+            return self._temperature(figure.high, phrase)
+        fact = self.slots.vocabulary.fact(label, "job")
+        if fact is None:
+            return False
+        if label == "labour_rate":
+            self.set(label, figure.high.number, phrase.text)
+            return True
+        unit = figure.high.unit
+        if unit and figure.type in {"LEN", "FAR", "SPEED"}:
+            value = self.slots.convert(figure.high.number, unit, fact.unit)
+        else:
+            value = figure.high.number
+            if label == "wind" and self.context.metric:
+                value = self.slots.convert(value, "km/h", fact.unit)
+        if label == "altitude" and value < HIGH_GROUND_FT:
+            return False
+        self.set(label, value, phrase.text)
+        return True
+
+    def _of_us(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
+        """ "three of us": hands where it goes with work, guests where it goes with the party."""
+        eating = {"guests", "seats", "event"}
+        rest = " ".join(p.text.lower() for p in phrases[at + 1 : at + 3])
+        party = any(word in rest for word in ("coming", "eating", "for dinner", "at the party", "sitting", "attending", "celebrating"))
+        value = phrase.amounts[-1].high.number
+        del eating
+        self.set("guests" if party or value > 12 else "crew", value, phrase.text)
+        return True
+
+    def amount(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
+        """An amount without a label that only the job can mean."""
+        figure = phrase.amounts[0]
+        if figure.type == "MONEY":
+            return self._budget(figure, phrase)
+        if figure.type == "TEMP":
+            return self._temperature(figure.high, phrase)
+        if figure.type == "SPEED":
+            self.set("wind", self.slots.convert(figure.high.number, figure.high.unit, "mph"), phrase.text)
+            return True
+        if figure.type == "PCT":
+            return self.percent(at, phrase, phrases)
+        if figure.type == "CLOCK":
+            return self._clock("event_time", figure, phrase)
+        if figure.type == "FAR":
+            return False
+        return False
+
+    def percent(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
+        """ "10 % more": spares, where nothing else takes it."""
+        nxt = phrases[at + 1] if at + 1 < len(phrases) else None
+        if nxt is not None and nxt.kind == "more" and nxt.value == "more":
+            self.set("spare", phrase.amounts[0].high.number, phrase.text)
+            return True
+        return False
+
+    def number(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
+        """A bare number that is a budget ("under 600", "do it for 300")."""
+        figure = phrase.amounts[0]
+        before = phrases[at - 1] if at else None
+        after = phrases[at + 1] if at + 1 < len(phrases) else None
+        value = figure.high.number
+        alone = after is None or after.kind in {"sep", "and", "word", "whatif", "neg", "add"}
+        if before is None or value < LEAST_BUDGET or not alone:
+            return False
+        limited = before.kind == "limit"
+        asked = before.kind == "prep" and before.value == "for" and bool(MONEY_ORDERS & set(self.orders))
+        if self.context.asked == "budget" or limited or asked:
+            return self._budget(figure, phrase)
+        return False
+
+    def _budget(self, figure: Figure, phrase: Phrase) -> bool:
+        amount = figure.high
+        if not isinstance(amount, Amount) or figure.type not in {"MONEY", "NUM"}:
+            return False
+        if amount.number <= 0:
+            self.doubts.append(Doubt(kind="impossible", fact="budget", value=amount.number, words=phrase.text, piece="job"))
+            return True
+        number = int(amount.number) if amount.number == int(amount.number) else amount.number
+        budget: dict[str, Any] = {"amount": number}
+        if amount.unit:
+            budget["currency"] = SIGNS.get(amount.unit, amount.unit)
+        self.facts["budget"] = budget
+        return True
+
+    def _temperature(self, amount: Any, phrase: Phrase) -> bool:
+        if not isinstance(amount, Amount):
+            return False
+        unit = amount.unit
+        if unit in {"", "deg"}:
+            unit = "degC" if self.context.metric and amount.number <= 55 else "degF"
+        self.set("temperature", self.slots.convert(amount.number, unit, "degF"), phrase.text)
+        return True
+
+    # clock -----------------------------------------------------------------------------------------------------------
+
+    def _clock(self, label: str, figure: Figure, phrase: Phrase) -> bool:
+        """Keep a time of day; whether it is before or after noon is settled at the end."""
+        if figure.type == "CLOCK":
+            self.clocks[label] = figure.high
+            if not figure.single:
+                self.clocks["setup_from" if label == "setup_from" else "event_time"] = figure.low
+            return True
+        if figure.type == "NUM" and isinstance(figure.high, Amount):
+            hour = figure.low.number
+            if 1 <= hour <= 24 and hour == int(hour):
+                self.clocks[label] = (int(hour) % 24 * 60, hour > 12)
+                return True
+        return False
+
+    def settle(self) -> None:
+        """Turn the clocks into times of day that make a party day, set-up before the party."""
+        event = self.clocks.get("event_time")
+        setup = self.clocks.get("setup_from")
+        known = self.context.event_minutes
+        event_at = _afternoon(event) if event else known
+        if event:
+            self.facts["event_time"] = event_at
+        if setup:
+            self.facts["setup_from"] = _before(setup, event_at)
+        if setup and event and self.facts["setup_from"] >= self.facts["event_time"]:
+            self.doubts.append(
+                Doubt(kind="contradiction", fact="setup_from", options=[self.facts.pop("setup_from"), self.facts.pop("event_time")], piece="job")
+            )
+            self.cost += 1.0
+
+
+def _afternoon(clock: tuple[int, bool]) -> int:
+    """Minutes after midnight of a party: one to nine is the afternoon or evening."""
+    minutes, sure = clock
+    return minutes if sure or not 60 <= minutes < 10 * 60 else minutes + NOON
+
+
+def _before(clock: tuple[int, bool], event: int | None) -> int:
+    """Minutes after midnight of a set-up: seven to eleven is the morning, one to six the afternoon if that is before the party."""
+    minutes, sure = clock
+    if sure:
+        return minutes
+    later = minutes + NOON if minutes < NOON else minutes
+    if minutes < 7 * 60 and (event is None or later < event):
+        return later
+    return minutes
+
+
+def _halved(figure: Figure) -> Figure:
+    half = Amount(figure.high.value / 2, figure.high.unit)
+    return Figure(figure.type, half, half)

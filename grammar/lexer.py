@@ -1,0 +1,177 @@
+"""From scanned tokens to terms: one row of terms for each way that the numbers can sensibly be read apart."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from grammar.amounts import Amounts, Choice
+from grammar.lexicon import HYPHENS, Lexicon, Match
+from grammar.scan import Token
+from grammar.terms import AMOUNTS, Term
+
+LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just , will on say being".split())
+FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
+MOST_ROWS = 24  # rows of terms that are tried for one turn
+TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One way to read the turn: its terms, what the choices cost, and where other choices were open."""
+
+    terms: tuple[Term, ...]
+    cost: float
+    open: tuple[int, ...]
+
+
+class Lexer:
+    """Makes rows of terms; `orders` are token indices that an order has used up."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self.lexicon = lexicon
+
+    def rows(self, amounts: Amounts, orders: frozenset[int]) -> Iterator[Row]:
+        """The plain row first, then those that differ in one choice, then in two; each once."""
+        counts: dict[int, int] = {}
+        first = self._row(amounts, orders, {}, counts)
+        yield first
+        seen = {first.terms}
+        singles = [(i, k) for i, n in sorted(counts.items()) for k in range(1, n)]
+        plans: list[dict[int, int]] = [{i: k} for i, k in singles]
+        plans += [{i: k, j: m} for i, k in singles for j, m in singles if i < j]
+        for plan in plans[: MOST_ROWS * 2]:
+            row = self._row(amounts, orders, plan, {})
+            if row.terms not in seen:
+                seen.add(row.terms)
+                yield row
+            if len(seen) >= MOST_ROWS:
+                return
+
+    def _row(
+        self, amounts: Amounts, orders: frozenset[int], plan: dict[int, int], counts: dict[int, int]
+    ) -> Row:
+        terms: list[Term] = []
+        cost, at, open_at = 0.0, 0, []
+        while at < len(amounts.tokens):
+            found, choices = self._term(amounts, at, orders, terms, plan.get(at, 0))
+            if choices > 1:
+                counts[at] = choices
+            if any(choice.open for choice in amounts.at(at)):
+                open_at.append(at)
+            cost += sum(term.cost for term in found)
+            terms += found
+            at = found[-1].end
+        return Row(tuple(terms), cost, tuple(open_at))
+
+    def _term(
+        self, amounts: Amounts, at: int, orders: frozenset[int], before: list[Term], pick: int
+    ) -> tuple[list[Term], int]:
+        """The term at `at` for choice number `pick`, and how many choices there were."""
+        tokens = amounts.tokens
+        token = tokens[at]
+        if at in orders:
+            return [Term("USED", None, at, at + 1, token.text)], 1
+        word = self._word(amounts, at, orders, before)
+        choices = amounts.at(at)
+        sized = self._sized_noun(tokens, at, choices)
+        if sized is not None:
+            return [sized], 1
+        if choices and (word is None or self._amount_wins(word, choices)):
+            choice = choices[min(pick, len(choices) - 1)]
+            if choice.type != "SKIP":
+                return _amount_terms(tokens, at, choice), len(choices)
+            rest = word or self._plain(tokens, at)
+            return [rest], len(choices)
+        return [word or self._plain(tokens, at)], 1
+
+    def _amount_wins(self, word: Term, choices: list[Choice]) -> bool:
+        if choices[0].type == "SKIP":
+            return True
+        longest = max(c.end for c in choices if c.type != "SKIP")
+        return longest >= word.end if word.type in TIES_TO_AMOUNT else longest > word.end
+
+    def _sized_noun(self, tokens: Sequence[Token], at: int, choices: list[Choice]) -> Term | None:
+        """ "8 footers", "six-footers" and "8s": a size that stands for the thing of that size."""
+        for choice in choices:
+            if choice.type != "NUM":
+                continue
+            after = choice.end
+            if after < len(tokens) and tokens[after].lower in HYPHENS:
+                after += 1
+            if after < len(tokens) and tokens[after].lower in FEET:
+                text = " ".join(t.text for t in tokens[at : after + 1])
+                return Term("FOOTER", choice.amount(unit="ft"), at, after + 1, text)
+            if after == choice.end and after < len(tokens) and tokens[after].lower in {"s", "'s"} and tokens[after].glued:
+                text = tokens[at].text + tokens[after].text
+                return Term("NOMINALS", choice.amount(), at, after + 1, text)
+        return None
+
+    def _plain(self, tokens: Sequence[Token], at: int) -> Term:
+        token = tokens[at]
+        if token.kind == "mark":
+            if token.lower in ",;.:?!()\n" or token.lower in {"--", "—", "…", "..."}:
+                return Term("SEP", token.lower, at, at + 1, token.text)
+            return Term("FILL", token.lower, at, at + 1, token.text)
+        if token.kind == "word" and (token.lower in LINKS or self.lexicon.is_filler(token.lower)):
+            return Term("FILL", token.lower, at, at + 1, token.text)
+        return Term("WORD", token.lower, at, at + 1, token.text)
+
+    def _word(self, amounts: Amounts, at: int, orders: frozenset[int], before: list[Term]) -> Term | None:
+        """The longest entry of the lexicon that may stand here."""
+        tokens = amounts.tokens
+        colour = self.lexicon.colour_end(tokens, at)
+        if colour > at:
+            text = " ".join(t.text for t in tokens[at:colour])
+            return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
+        for match in self.lexicon.matches(tokens, at):
+            if any(i in orders for i in range(at, match.end)):
+                continue
+            if self._may_stand(match, amounts, before):
+                text = " ".join(t.text for t in tokens[at : match.end])
+                value = match.entry.value
+                if match.entry.type == "COLOUR":
+                    value = " ".join(match.entry.words)
+                said_as = " ".join(match.entry.words) if match.fixed else ""
+                return Term(match.entry.type, value, at, match.end, text, 0.1 if match.fixed else 0.0, said_as)
+        return None
+
+    def _may_stand(self, match: Match, amounts: Amounts, before: list[Term]) -> bool:
+        entry = match.entry
+        near = self.lexicon.near.get(f"{entry.type}.{entry.value}") or self.lexicon.near.get(entry.type)
+        if near is None:
+            if entry.type in {"BY", "TO"}:
+                return bool(before) and before[-1].type in AMOUNTS | {"FOOTER"} and _next_amount(amounts, match.end, 0) is not None
+            return True
+        wanted = frozenset(near)  # type: ignore[call-overload]
+        return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
+
+
+def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:
+    """Whether the last terms, links left out, end in an amount of a wanted type."""
+    for term in reversed(before[-3:]):
+        if term.type in wanted:
+            return True
+        if term.type != "FILL" or term.value not in LINKS:
+            return False
+    return False
+
+
+def _next_amount(
+    amounts: Amounts, at: int, links: int, wanted: frozenset[str] | None = None
+) -> Choice | None:
+    """The first choice of an amount at `at`, past at most `links` link words, of a wanted type."""
+    for _ in range(links + 1):
+        if at >= len(amounts.tokens):
+            return None
+        for choice in amounts.at(at):
+            if choice.type != "SKIP" and (wanted is None or choice.type in wanted):
+                return choice
+        if amounts.tokens[at].lower not in LINKS:
+            return None
+        at += 1
+    return None
+
+
+def _amount_terms(tokens: Sequence[Token], at: int, choice: Choice) -> list[Term]:
+    text = " ".join(t.text for t in tokens[at : choice.end])
+    first = Term(choice.type, choice.value, at, choice.end, text, choice.cost, choice.note)
+    return [first, *(_amount_terms(tokens, at, choice.then) if choice.then else ())]

@@ -1,0 +1,165 @@
+"""All words that mean something to the reader, found by their first word, longest first."""
+
+import tomllib
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from grammar.scan import Token, scan
+from grammar.spelling import nearest
+from grammar.vocabulary import Vocabulary
+
+WORDS = Path(__file__).parent / "words"
+HYPHENS = frozenset("-‐‑–")
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Words that stand for one term."""
+
+    words: tuple[str, ...]
+    type: str
+    value: object
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """An entry found in a text: `end` is exclusive, `fixed` tells that its spelling was mended."""
+
+    entry: Entry
+    end: int
+    fixed: bool = False
+
+
+@cache
+def load_words(name: str) -> Mapping[str, Mapping[str, object]]:
+    """One file of grammar/words, as it stands."""
+    return tomllib.loads((WORDS / name).read_text(encoding="utf-8"))
+
+
+@cache
+def word_list(name: str) -> frozenset[str]:
+    """The plain words of filler.toml under `name`."""
+    return frozenset(str(load_words("filler.toml")[name]).split())
+
+
+def spell(text: str) -> tuple[str, ...]:
+    """A phrase as the tuple of lower-case words that the scanner makes of it, hyphens left out."""
+    return tuple(t.lower for t in scan(text) if t.lower not in HYPHENS)
+
+
+class Lexicon:
+    """Speech words and the trade's vocabulary together."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self.vocabulary = vocabulary
+        speech = load_words("speech.toml")
+        self.near: Mapping[str, object] = speech["near"]
+        self._by_first: dict[str, list[Entry]] = {}
+        for kind, values in speech.items():
+            if kind != "near":
+                for value, phrases in values.items():
+                    self._add(kind, value, phrases)  # type: ignore[arg-type]
+        self._add_trade(vocabulary)
+        for entries in self._by_first.values():
+            entries.sort(key=lambda entry: -len(entry.words))
+        self._known = word_list("filler") | word_list("common") | frozenset(self._by_first)
+        self._mendable = self._single_words()
+        self._mended: dict[str, str | None] = {}
+
+    def _add(self, kind: str, value: object, phrases: Iterable[str]) -> None:
+        for phrase in phrases:
+            words = spell(phrase)
+            if words:
+                self._by_first.setdefault(words[0], []).append(Entry(words, kind, value))
+
+    def _add_trade(self, vocabulary: Vocabulary) -> None:
+        for piece in vocabulary.pieces:
+            self._add("PIECE", piece.kind, piece.words)
+        for item in vocabulary.furniture:
+            self._add("TABLE", item.kind, item.words)
+            for shape, phrases in item.shapes.items():
+                self._add("SHAPE", shape, phrases)
+        self._add("COLOUR", None, vocabulary.colours)
+        for fact in vocabulary.facts:
+            if fact.type == "choice":
+                for choice, phrases in fact.choices.items():
+                    self._add("CHOICE", (fact.id, choice), phrases)
+            elif fact.type == "flag":
+                self._add("FLAG", (fact.id, True), (*fact.words, *fact.choices.get("true", ())))
+                self._add("FLAG", (fact.id, False), fact.choices.get("false", ()))
+            else:
+                self._add("LABEL", fact.id, fact.words)
+
+    def _single_words(self) -> tuple[str, ...]:
+        """Words that a slip of the fingers may be mended to: those of pieces, colours, choices, flags and labels."""
+        kinds = {"PIECE", "TABLE", "SHAPE", "COLOUR", "CHOICE", "FLAG", "LABEL", "BALLOON"}
+        return tuple(
+            sorted(
+                {word for es in self._by_first.values() for e in es if e.type in kinds for word in e.words if len(word) > 3}
+            )
+        )
+
+    def mend(self, word: str) -> str | None:
+        """The known word that this one is a slip of, or None."""
+        if word not in self._mended:
+            known = word in self._known or not word.isalpha()
+            self._mended[word] = None if known else nearest(word, self._mendable)
+        return self._mended[word]
+
+    @property
+    def mendable(self) -> tuple[str, ...]:
+        """The words that a slip may be mended to."""
+        return self._mendable
+
+    def is_everyday(self, word: str) -> bool:
+        """Whether a word is known, of the trade or not, so that it is no slip."""
+        return word in self._known
+
+    def colour_end(self, tokens: Sequence[Token], start: int) -> int:
+        """The end of "light blue", "dusty sage green" or "navy blue" that begins at `start`; `start` where none does."""
+        at = start
+        while at + 1 < len(tokens) and tokens[at].lower in self.vocabulary.colour_mods:
+            at += 1
+        end = self._colour_name(tokens, at)
+        return end if end > at else start
+
+    def _colour_name(self, tokens: Sequence[Token], at: int) -> int:
+        longest = at
+        for entry in self._by_first.get(tokens[at].lower, ()):
+            if entry.type == "COLOUR":
+                longest = max(longest, self._follow(tokens, at, entry.words))
+        if at + 1 < len(tokens) and (tokens[at].lower, tokens[at + 1].lower) in self.vocabulary.colour_pairs:
+            longest = max(longest, at + 2)
+        return longest
+
+    def is_filler(self, word: str) -> bool:
+        """Whether a word may be passed over."""
+        return word in word_list("filler")
+
+    def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
+        """Entries that begin at `start`, longest first; spelling is mended only where nothing else fits."""
+        found = list(self._exact(tokens, start, tokens[start].lower, fixed=False))
+        if not found and tokens[start].kind == "word":
+            mended = self.mend(tokens[start].lower)
+            if mended is not None:
+                found = list(self._exact(tokens, start, mended, fixed=True))
+        return found
+
+    def _exact(self, tokens: Sequence[Token], start: int, first: str, *, fixed: bool) -> Iterable[Match]:
+        for entry in self._by_first.get(first, ()):
+            end = self._follow(tokens, start, entry.words)
+            if end:
+                yield Match(entry, end, fixed)
+
+    def _follow(self, tokens: Sequence[Token], start: int, words: tuple[str, ...]) -> int:
+        """The end of `words` from `start` on (the first word is taken as matched), 0 where they do not stand there."""
+        at = start + 1
+        for word in words[1:]:
+            if at + 1 < len(tokens) and tokens[at].lower in HYPHENS and tokens[at + 1].kind == "word":
+                at += 1
+            if at >= len(tokens) or (tokens[at].lower != word and self.mend(tokens[at].lower) != word):
+                return 0
+            at += 1
+        return at

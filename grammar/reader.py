@@ -1,0 +1,146 @@
+"""The reader: a turn's text to a Reading.
+
+Where numbers can be read apart in more than one way ("twenty six foot tables"), every way is read through, and what
+is sane for the thing decides; two ways that are as good end in a doubt, to be asked about.
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from grammar.amounts import Amounts
+from grammar.assemble import Assembled, Assembler
+from grammar.lexer import Lexer, Row
+from grammar.lexicon import Lexicon
+from grammar.orders import Order, find_orders
+from grammar.phrases import phrases
+from grammar.reading import Context, Doubt, Reading
+from grammar.scan import Token, scan
+from grammar.slots import Slots, is_metric
+from grammar.spelling import suggestions
+from grammar.terms import Term
+from grammar.tidy import tidy
+from grammar.vocabulary import Vocabulary
+
+CLOSE = 2.3  # where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible
+MIXED_ORDERS = 2  # orders of one turn that are kept
+
+
+@dataclass(frozen=True, slots=True)
+class _Try:
+    row: Row
+    made: Assembled
+    cost: float
+
+
+class Reader:
+    """Reads turns against one vocabulary; holds no state between turns.
+
+    `convert(value, from_unit, to_unit)` turns magnitudes of named units into others.
+    """
+
+    def __init__(self, vocabulary: Vocabulary, convert: Callable[[float, str, str], float]) -> None:
+        self.lexicon = Lexicon(vocabulary)
+        self.lexer = Lexer(self.lexicon)
+        self.vocabulary = vocabulary
+        self.convert = _safely(convert)
+
+    def read(self, text: str, context: Context | None = None) -> Reading:
+        """What a turn says, given what is in hand. Never raises for any text."""
+        context = context or Context()
+        tokens = scan(text)
+        if not tokens:
+            return Reading()
+        orders = self._orders(tokens, context)
+        used = frozenset(i for order in orders for i in order.used)
+        amounts = Amounts(tokens)
+        tries: list[_Try] = []
+        for row in self.lexer.rows(amounts, used):
+            made = self._assemble(row, context, [order.intent for order in orders])
+            tries.append(_Try(row, made, row.cost + made.cost))
+            if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
+                break
+        return self._choose(tries, tokens)
+
+    def _orders(self, tokens: list[Token], context: Context) -> list[Order]:
+        kept: list[Order] = []
+        for order in find_orders(tokens):
+            if not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
+                kept.append(order)
+        return kept
+
+    def _assemble(self, row: Row, context: Context, orders: list[str]) -> Assembled:
+        terms = tidy(row.terms)
+        metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
+        slots = Slots(self.vocabulary, self.convert, metric=metric)
+        made = Assembler(phrases(terms), slots, context.model_copy(update={"metric": metric}), orders).run()
+        made.reading.metric = metric
+        return made
+
+    def _choose(self, tries: list[_Try], tokens: list[Token]) -> Reading:
+        best = min(tries, key=lambda t: t.cost)
+        reading = best.made.reading
+        rivals = [t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)]
+        if rivals and best.row.open:
+            reading.doubts.append(_either(reading, rivals[0].made.reading))
+        reading.said_as = [(t.text, t.said_as) for t in best.row.terms if t.said_as]
+        reading.unread, reading.near = self._unread(best, tokens)
+        return reading
+
+    def _unread(self, best: _Try, tokens: list[Token]) -> tuple[list[str], dict[str, list[str]]]:
+        """Runs of words that nothing used, and for each strange word the nearest known ones."""
+        spots: list[tuple[int, int]] = []
+        for phrase in best.made.unused:
+            spots += [(t.start, t.end) for t in phrase.terms if t.end > t.start]
+        runs: list[tuple[int, int]] = []
+        for start, end in sorted(set(spots)):
+            if runs and start <= runs[-1][1]:
+                runs[-1] = (runs[-1][0], max(end, runs[-1][1]))
+            else:
+                runs.append((start, end))
+        words = [_written(tokens, start, end) for start, end in runs]
+        near = {}
+        for start, end in spots:
+            for token in tokens[start:end]:
+                if token.kind == "word" and not self.lexicon.is_everyday(token.lower):
+                    found = suggestions(token.lower, self.lexicon.mendable)
+                    if found:
+                        near[token.text] = found
+        return [w for w in words if w], near
+
+
+def _safely(convert: Callable[[float, str, str], float]) -> Callable[[float, str, str], float]:
+    """A conversion that gives "not a number" where the units do not go together, so that such a reading never wins."""
+
+    def safe(value: float, from_unit: str, to_unit: str) -> float:
+        try:
+            return convert(value, from_unit, to_unit)
+        except (ValueError, OverflowError):
+            return math.nan
+
+    return safe
+
+
+def _written(tokens: list[Token], start: int, end: int) -> str:
+    out = ""
+    for token in tokens[start:end]:
+        out += token.text if token.glued or not out else " " + token.text
+    return out.strip()
+
+
+def _alike(a: Reading, b: Reading) -> bool:
+    return [m.model_dump(exclude={"words"}) for m in a.mentions] == [m.model_dump(exclude={"words"}) for m in b.mentions] and a.job == b.job
+
+
+def _either(first: Reading, second: Reading) -> Doubt:
+    """The first fact in which two readings differ, as a doubt with both values."""
+    for a, b in zip(first.mentions, second.mentions, strict=False):
+        for fact in sorted(a.facts.keys() | b.facts.keys()):
+            if a.facts.get(fact) != b.facts.get(fact):
+                return Doubt(kind="either", fact=fact, options=[a.facts.get(fact), b.facts.get(fact)], piece=a.kind, words=a.words)
+    return Doubt(kind="either", words="")
+
+
+def spoken(term: Term) -> str:
+    """A term as it was typed."""
+    return term.text

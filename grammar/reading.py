@@ -1,0 +1,99 @@
+"""What was heard in one turn.  Lengths are inches; shares and fractions run from 0 to 1; other values are in the
+unit of their fact."""
+
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Value = Any  # float, int, str, bool, [low, high], a list of colours or of sizes
+
+
+class Model(BaseModel):
+    """Common settings: small, strict about names."""
+
+    model_config = ConfigDict(extra="forbid")
+
+
+class Colour(Model):
+    """A colour in the words said, with its share where one was given."""
+
+    name: str
+    share: float | None = None
+
+
+class Step(Model):
+    """A change relative to what stands: "add", "times" or "plus" on a fact."""
+
+    fact: str
+    how: Literal["times", "plus"]
+    by: float
+
+
+class Mention(Model):
+    """A piece that was spoken of, and what was said of it.
+
+    `kind` is None where the turn names none (the piece in focus is meant).  `new` tells that it asks for another
+    piece, `which` names what a pronoun points at ("it", "all", "both", "other", "first", "second").  `facts` are
+    set, `drop` are taken away (fact, value or None for all of it), `steps` change what stands.
+    """
+
+    kind: str | None = None
+    new: bool = False
+    which: str = "it"
+    removed: bool = False
+    instead: bool = False
+    like: Literal["", "colours", "all"] = ""
+    part_of: float | None = None
+    extend: bool = False
+    facts: dict[str, Value] = Field(default_factory=dict)
+    drop: list[tuple[str, Value]] = Field(default_factory=list)
+    steps: list[Step] = Field(default_factory=list)
+    words: str = ""
+
+
+class Doubt(Model):
+    """Something that was not kept, or that needs an answer.
+
+    `kind`: "either" (two readings are sensible: `options` are fact ids or values), "impossible" (a value outside all
+    sense), "contradiction" (two wishes that exclude each other), "vague" (no number in it).
+    """
+
+    kind: Literal["either", "impossible", "contradiction", "vague"]
+    fact: str = ""
+    value: Value = None
+    options: list[Value] = Field(default_factory=list)
+    words: str = ""
+    piece: str | None = None
+
+
+class Reading(Model):
+    """One turn, read: acts in order, job facts, orders, what stayed open and what was not used."""
+
+    mentions: list[Mention] = Field(default_factory=list)
+    job: dict[str, Value] = Field(default_factory=dict)
+    job_drop: list[str] = Field(default_factory=list)
+    orders: list[str] = Field(default_factory=list)
+    doubts: list[Doubt] = Field(default_factory=list)
+    unread: list[str] = Field(default_factory=list)
+    said_as: list[tuple[str, str]] = Field(default_factory=list)
+    changing: bool = False
+    alternatives: bool = False
+    topic: str = ""
+    metric: bool = False
+    answer: str = ""
+    near: dict[str, list[str]] = Field(default_factory=dict)
+
+
+class Context(Model):
+    """What the conversation hands to the reader: what is in hand, in focus and being asked."""
+
+    kinds: list[str] = Field(default_factory=list)
+    focus: str | None = None
+    asked: str | None = None
+    options: list[str] = Field(default_factory=list)
+    metric: bool = False
+    known: list[str] = Field(default_factory=list)
+    topic: str = ""
+    event_minutes: int | None = None
+    intent: str | None = None
+    draped: bool = False

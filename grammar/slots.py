@@ -1,0 +1,86 @@
+"""Which fact an amount means, and what it comes to: decided by what is sane for the thing, never by rule order."""
+
+from collections.abc import Callable, Iterable
+
+from grammar.phrases import Figure
+from grammar.terms import Amount
+from grammar.vocabulary import FactWords, PieceWords, Vocabulary
+
+TABLE_KIND = "runner"  # the kind that furniture without a piece stands for
+IMPERIAL = ("in", "ft", "m", "cm")
+METRIC = ("m", "cm", "mm", "ft", "in")
+METRIC_UNITS = frozenset({"m", "cm", "mm", "km", "metre", "meter", "centimetre", "centimeter", "millimetre", "kilometre"})
+WHOLE_UNITS = frozenset({"count", ""})
+
+Convert = Callable[[float, str, str], float]
+
+
+class Slots:
+    """The vocabulary's facts as places for amounts."""
+
+    def __init__(self, vocabulary: Vocabulary, convert: Convert, *, metric: bool) -> None:
+        self.vocabulary = vocabulary
+        self.convert = convert
+        self.metric = metric
+
+    def words(self, kind: str | None, *, on_table: bool) -> PieceWords | None:
+        """The measures that hold for a piece, or for the table under it."""
+        if on_table:
+            for item in self.vocabulary.furniture:
+                if item.piece == kind:
+                    return item
+        return self.vocabulary.kinds.get(kind or "")
+
+    def fact(self, label: str, kind: str | None, *, on_table: bool) -> FactWords | None:
+        """The fact that a label or a role ("width", "height" ...) names for this thing."""
+        owner = self.words(kind, on_table=on_table)
+        name = label
+        if owner is not None and label in owner.measures:
+            name = owner.measures[label]
+        elif on_table and (piece := self.vocabulary.kinds.get(kind or "")) and label in piece.measures:
+            name = piece.measures[label]
+        fact = self.vocabulary.fact(name, kind)
+        return fact if fact is not None and (kind is None or fact.belongs(kind) or fact.belongs("job")) else None
+
+    def value(self, amount: Amount, fact: FactWords) -> float | None:
+        """The amount in the unit of the fact; a missing unit is the one that makes a sane value. None where none does."""
+        if amount.unit and fact.unit in WHOLE_UNITS:
+            return None
+        if amount.unit:
+            return self.convert(amount.number, amount.unit, fact.unit)
+        if fact.unit != "in":
+            return amount.number
+        fitting = [v for v in self._guesses(amount) if fact.fits(v)]
+        if not fitting:
+            return None
+        return next((v for v in fitting if _near_any(v, fact.usual)), fitting[0])
+
+    def _guesses(self, amount: Amount) -> Iterable[float]:
+        for unit in METRIC if self.metric else IMPERIAL:
+            yield self.convert(amount.number, unit, "in")
+
+    def both(self, figure: Figure, fact: FactWords) -> tuple[float, float] | None:
+        """Low and high of a figure in the unit of the fact."""
+        if not isinstance(figure.low, Amount) or not isinstance(figure.high, Amount):
+            return None
+        high = self.value(figure.high, fact)
+        low = self.value(figure.low, fact)
+        return None if low is None or high is None else (low, high)
+
+    def is_nominal(self, amount: Amount) -> bool:
+        """Whether it is the nominal size of a balloon, in inches."""
+        return amount.unit in {"", "in"} and amount.number in self.vocabulary.nominal
+
+
+def _near_any(value: float, usual: Iterable[float]) -> bool:
+    return any(abs(value - u) <= 0.02 * u for u in usual)
+
+
+def is_usual(value: float, fact: FactWords) -> bool:
+    """Whether the value is one of those that are common for the fact (within 2 %)."""
+    return _near_any(value, fact.usual)
+
+
+def is_metric(amount: Amount) -> bool:
+    """Whether the unit is metric."""
+    return amount.unit in METRIC_UNITS

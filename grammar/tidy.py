@@ -1,0 +1,111 @@
+"""Small words between terms: which of them bind two terms together, and which carry nothing.
+
+The grammar looks one term ahead; what needs a longer look is settled here, so that it can stay total.
+"""
+
+from grammar.lexer import LINKS
+from grammar.terms import AMOUNTS, Amount, Term
+
+SIZED = frozenset({"NUM", "LEN"})
+SHARES = frozenset({"PCT", "FRAC"})
+LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
+
+
+def tidy(terms: tuple[Term, ...]) -> list[Term]:
+    """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
+    row = [t for t in terms if t.type != "USED"]
+    row = _portions(row)
+    row = _drop_links(row)
+    row = _bind(row)
+    return [t for t in row if t.type != "FILL"]
+
+
+def _next(row: list[Term], at: int) -> int:
+    """The index of the next term that is no link word, or len(row)."""
+    while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in LINKS:
+        at += 1
+    return at
+
+
+def _portions(row: list[Term]) -> list[Term]:
+    """ "three in four of them green": a share; "two parts navy": parts stay only before a colour."""
+    out: list[Term] = []
+    at = 0
+    while at < len(row):
+        term = row[at]
+        if term.type == "NUM" and at + 2 < len(row) and row[at + 1].value in {"in", "out"}:
+            second = at + 2 if row[at + 1].value == "in" else _next(row, at + 2)
+            after = second + 1
+            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in LINKS):
+                after += 1
+            if second < len(row) and row[second].type == "NUM" and after < len(row) and row[after].type == "COLOUR":
+                share = Amount(term.value.value / row[second].value.value)
+                if 0 < share.value <= 1:
+                    out.append(Term("FRAC", share, term.start, row[second].end, f"{term.text} in {row[second].text}"))
+                    at = after
+                    continue
+        if term.type == "PARTS":
+            nxt = _next(row, at + 1)
+            ok = out and out[-1].type == "NUM" and nxt < len(row) and row[nxt].type == "COLOUR"
+            term = term if ok else term.moved("FILL", "parts")
+        out.append(term)
+        at += 1
+    return out
+
+
+def _drop_links(row: list[Term]) -> list[Term]:
+    """Link words between a label and its amount, a share and its colour, an amount and "of"."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        if term.type in LINKING and (term.text.lower() in LINKS or term.type == "OF" or term.value == "one"):
+            nxt = _next(row, at + 1)
+            before = out[-1].type if out else ""
+            after = row[nxt].type if nxt < len(row) else ""
+            bound = (
+                (before == "LABEL" and after in AMOUNTS)
+                or (before in AMOUNTS and after == "LABEL" and term.type != "PREP")
+                or (before in SHARES | {"PARTS", "REST", "ALL"} and after == "COLOUR")
+                or (before == "COLOUR" and after in SHARES)
+            )
+            if bound:
+                continue
+        out.append(term)
+    return out
+
+
+def _bind(row: list[Term]) -> list[Term]:
+    """BY and TO stay only between amounts, commas and "and" between bare sizes become LIST, a share after its colour."""
+    kept = [t for t in row if t.type != "FILL"]
+    out: list[Term] = []
+    for at, term in enumerate(kept):
+        before = out[-1].type if out else ""
+        after = kept[at + 1].type if at + 1 < len(kept) else ""
+        if term.type in {"BY", "TO"}:
+            pair = before in SIZED and after in SIZED if term.type == "BY" else before in AMOUNTS and after in AMOUNTS
+            if not pair or (term.type == "TO" and not _same_sort(before, after)):
+                if term.value == "and" or term.value == "or":
+                    out.append(term.moved("AND"))
+                continue
+        elif term.type in {"SEP", "AND"} and term.value not in {".", ";", "?"} and before in SIZED and after in SIZED:
+            if _a_list(kept, at):
+                term = term.moved("LIST")
+        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
+            out.append(term)
+            out.append(Term("SHARED", None, term.end, term.end, ""))
+            continue
+        out.append(term)
+    return out
+
+
+def _same_sort(before: str, after: str) -> bool:
+    return before == after or {before, after} <= {"NUM", "LEN", "CLOCK"} or (before == "NUM")
+
+
+def _a_list(row: list[Term], at: int) -> bool:
+    """Whether a comma at `at` stands in a row of bare sizes that ends in a length: "5, 11 and 17 inch"."""
+    end = at
+    while end + 1 < len(row) and row[end].type in {"SEP", "AND"} and row[end + 1].type in SIZED:
+        end += 2
+    first = row[at - 1]
+    small = {"in", "cm", "mm"}
+    return row[end - 1].type == "LEN" and row[end - 1].value.unit in small and (first.type == "NUM" or first.value.unit in small)

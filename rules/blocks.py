@@ -1,0 +1,235 @@
+"""The blocks of a book as frozen records: facts with their rules, pieces, and remarks (cautions, clashes, notes)."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from rules.errors import BookError
+from rules.nearest import clause
+from rules.units import UnitError
+from rules.values import TYPES, read_quantity, read_table, read_value
+
+JOB = "job"  # in `of`: the fact belongs to the whole job
+ANY = "any"  # in `of`: the fact belongs to every kind of piece
+REMARKS = ("caution", "clash", "note")
+
+FACT_KEYS = frozenset(
+    "kind of unit type whole words sane usual assume ask short why source is except choices shared show digits by rows "
+    "quiet".split()
+)
+EXCEPT_KEYS = frozenset("name when is why source".split())
+REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
+JOB_KEYS = frozenset("kind shows main".split())
+
+Raw = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One way to work a fact out; `when` is None for the general rule."""
+
+    name: str
+    when: str | None
+    text: str
+    why: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """What is taken when nobody said: low, typical and high, as the engine holds them."""
+
+    low: Any
+    typical: Any
+    high: Any
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """All that the book knows about one fact; see rules/values.py for how values are held."""
+
+    id: str
+    file: str
+    of: tuple[str, ...]
+    type: str
+    unit: str
+    whole: bool
+    words: tuple[str, ...]
+    choices: dict[str, tuple[str, ...]]
+    sane: tuple[float, float] | None
+    usual: tuple[float, ...]
+    assume: Spread | None
+    from_house: bool
+    shared: bool
+    quiet: bool
+    ask: str
+    short: str  # how the list of what was taken names it, with places: "tables {table_height} high"
+    why: str
+    source: str
+    rules: tuple[Rule, ...]
+    show: str
+    digits: int | None
+    by: str
+
+    @property
+    def name(self) -> str:
+        """What people call it: the first of its words, else the id with spaces."""
+        return self.words[0] if self.words else self.id.replace("_", " ")
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it is a quantity, and so has a range."""
+        return self.type == "quantity"
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Balloons of one sort in a piece, by the ids of the facts that give size, inflated size and number."""
+
+    name: str
+    size: str
+    inflated: str
+    count: str
+    pairs: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PieceKind:
+    """A kind of piece (or the job itself): the figures it shows, the parts it is bought in."""
+
+    id: str
+    words: tuple[str, ...]
+    parts: tuple[Part, ...]
+    shows: tuple[str, ...]
+    main: str
+    hears: Raw  # a heard name -> the id of the fact it means for this kind
+    extra: Raw
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """A caution, clash or note: a text with places, said when `when` holds (None: always)."""
+
+    id: str
+    file: str
+    kind: str
+    of: tuple[str, ...]
+    when: str | None
+    text: str
+    source: str
+    rank: int
+    choices: tuple[str, ...]
+    drop: tuple[str, ...]
+
+
+def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
+    """The record of a fact's block; BookError where a value cannot be read."""
+    kind = raw.get("type", "quantity")
+    unit = raw.get("unit", "in" if kind == "sizes" else "hour" if kind == "clock" else "count")
+    if kind not in TYPES:
+        raise BookError(file, id, f"the type {kind!r} is not known", f"write one of {', '.join(TYPES)}")
+    try:
+        return Fact(
+            id=id,
+            file=file,
+            of=_strings(raw, "of"),
+            type=kind,
+            unit=unit,
+            whole=bool(raw.get("whole", False)),
+            words=_strings(raw, "words"),
+            choices={name: tuple(words) for name, words in raw.get("choices", {}).items()},
+            sane=_ends(raw.get("sane"), unit),
+            usual=tuple(read_quantity(value, unit) for value in raw.get("usual", ()) if kind != "choice"),
+            assume=_spread(raw, kind, unit),
+            from_house=from_house,
+            shared=bool(raw.get("shared", True)),
+            quiet=bool(raw.get("quiet", False)),
+            ask=raw.get("ask", ""),
+            short=raw.get("short", ""),
+            why=raw.get("why", ""),
+            source=raw.get("source", ""),
+            rules=_rules(raw),
+            show=raw.get("show", unit),
+            digits=raw.get("digits"),
+            by=raw.get("by", "in"),
+        )
+    except UnitError as error:
+        raise BookError(file, id, clause(error), "write a unit of units.txt that measures the same") from None
+    except (ValueError, TypeError, KeyError, AttributeError) as error:
+        raise BookError(file, id, f"a value cannot be read ({error})", "write it as DEVELOPERS.md shows") from None
+
+
+def _strings(raw: Raw, key: str) -> tuple[str, ...]:
+    found = raw.get(key, ())
+    return (found,) if isinstance(found, str) else tuple(found)
+
+
+def _ends(raw: Any, unit: str) -> tuple[float, float] | None:
+    if raw is None:
+        return None
+    low, high = (read_quantity(end, unit) for end in raw)
+    return low, high
+
+
+def _spread(raw: Raw, kind: str, unit: str) -> Spread | None:
+    if kind == "table":
+        rows = raw.get("rows", ())
+        low, typical, high = (
+            read_table(rows, column, raw.get("by", "in"), unit) for column in ("low", "typical", "high")
+        )
+        return Spread(low, typical, high)
+    assume = raw.get("assume")
+    if assume is None:
+        return None
+    if isinstance(assume, Mapping):
+        typical = assume["typical"]
+        low, high = assume.get("low", typical), assume.get("high", typical)
+        return Spread(*(read_value(value, kind, unit) for value in (low, typical, high)))
+    value = read_value(assume, kind, unit)
+    return Spread(value, value, value)
+
+
+def _rules(raw: Raw) -> tuple[Rule, ...]:
+    why, source = raw.get("why", ""), raw.get("source", "")
+    found = [
+        Rule(
+            one.get("name", ""),
+            one.get("when", ""),
+            str(one.get("is", "")),
+            one.get("why", why),
+            one.get("source", source),
+        )
+        for one in raw.get("except", ())
+    ]
+    if "is" in raw:
+        found.append(Rule("", None, str(raw["is"]), why, source))
+    return tuple(found)
+
+
+def read_piece(id: str, raw: Raw) -> PieceKind:
+    """The record of a piece's block, or of the job's."""
+    known = ("kind", "words", "parts", "shows", "main", "hears")
+    parts = tuple(
+        Part(one["name"], one["size"], one["inflated"], one["count"], bool(one.get("pairs", False)))
+        for one in raw.get("parts", ())
+    )
+    shows = _strings(raw, "shows")
+    main = raw.get("main", shows[0] if shows else "")
+    extra = {key: value for key, value in raw.items() if key not in known}
+    return PieceKind(id, _strings(raw, "words"), parts, shows, main, dict(raw.get("hears", {})), extra)
+
+
+def read_remark(id: str, file: str, raw: Raw) -> Remark:
+    """The record of a caution, a clash or a note."""
+    return Remark(
+        id=id,
+        file=file,
+        kind=raw["kind"],
+        of=_strings(raw, "of"),
+        when=raw.get("when"),
+        text=raw.get("text", ""),
+        source=raw.get("source", ""),
+        rank=int(raw.get("rank", 50)),
+        choices=_strings(raw, "choices"),
+        drop=_strings(raw, "drop"),
+    )

@@ -1,0 +1,182 @@
+"""The rule book: every block of the TOML files in rules/book/, and of the user's house file laid over it."""
+
+import hashlib
+import tomllib
+from collections import OrderedDict
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from rules.blocks import ANY, JOB, REMARKS, Fact, PieceKind, Raw, Remark, read_fact, read_piece, read_remark
+from rules.errors import BookError
+from rules.nearest import offer
+
+BOOK_FOLDER = Path(__file__).with_name("book")
+HOUSE_FILE = "house.toml"
+_MADE_BY_THE_BOOK = ("fact", "piece", JOB, *REMARKS)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One top-level table of a file as it was written."""
+
+    file: str
+    id: str
+    raw: Raw
+    from_house: bool = False
+
+    @property
+    def kind(self) -> str:
+        """What the block holds: "fact" unless it says otherwise."""
+        return str(self.raw.get("kind", "fact"))
+
+
+@dataclass(eq=False)
+class Book:
+    """What the trade knows, ready to be worked with; made by load_book and not changed afterwards."""
+
+    blocks: tuple[Block, ...]
+    version: str
+    facts: dict[str, tuple[Fact, ...]] = field(default_factory=dict)
+    pieces: dict[str, PieceKind] = field(default_factory=dict)
+    job: PieceKind = field(default_factory=lambda: read_piece(JOB, {}))
+    remarks: tuple[Remark, ...] = ()
+    others: dict[str, dict[str, Raw]] = field(default_factory=dict)
+    closures: dict[Any, Any] = field(default_factory=dict, repr=False)  # formulas compiled so far (rules/world.py)
+    worlds: OrderedDict[Any, Any] = field(
+        default_factory=OrderedDict, repr=False
+    )  # pieces worked out (rules/engine.py)
+
+    def fact(self, id: str, kind: str = JOB) -> Fact | None:
+        """The fact `id` as a piece of that kind knows it: its own, else the job's, else None."""
+        jobs: Fact | None = None
+        for fact in self.facts.get(id, ()):
+            if kind in fact.of or (ANY in fact.of and kind != JOB):
+                return fact
+            if JOB in fact.of:
+                jobs = fact
+        return jobs
+
+    def is_of_job(self, id: str, kind: str) -> bool:
+        """Whether the fact that a piece of that kind knows as `id` belongs to the whole job."""
+        fact = self.fact(id, kind)
+        return fact is not None and JOB in fact.of and kind not in fact.of
+
+    def every_fact(self) -> Iterator[Fact]:
+        """All facts, in the order of the files."""
+        for facts in self.facts.values():
+            yield from facts
+
+    def facts_of(self, kind: str) -> list[Fact]:
+        """The facts that belong to one kind of piece itself, or with "job" to the job."""
+        return [f for f in self.every_fact() if kind in f.of or (ANY in f.of and kind != JOB)]
+
+    def kind_of(self, kind: str) -> PieceKind:
+        """The block of a kind of piece or of the job; an empty one when the book has none."""
+        return self.job if kind == JOB else self.pieces.get(kind) or read_piece(kind, {})
+
+
+def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book:
+    """The book in `folder`, with the house file's text laid over it when given.
+
+    The shipped book is taken as checked (the tests check it whole); with a house file the whole is checked here and
+    the first BookError is raised.  BookError too when a file is not TOML.
+    """
+    if house_text is None:
+        return _shipped(folder)
+    book = build_book([*_read_folder(folder)[0], *read_blocks(HOUSE_FILE, house_text, from_house=True)], house_text)
+    from rules.check import check_book
+
+    for error in check_book(book):
+        raise error
+    return book
+
+
+@lru_cache(maxsize=8)
+def _shipped(folder: Path) -> Book:
+    blocks, text = _read_folder(folder)
+    return build_book(blocks, text)
+
+
+def _read_folder(folder: Path) -> tuple[list[Block], str]:
+    texts = {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.toml"))}
+    return [block for name, text in texts.items() for block in read_blocks(name, text)], "".join(texts.values())
+
+
+def read_blocks(file: str, text: str, from_house: bool = False) -> list[Block]:
+    """The blocks of one TOML text; BookError when it is not TOML or a block is not a table."""
+    try:
+        tables = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        said = str(error).replace(" (", ", ").rstrip(")")
+        raise BookError(
+            file, "", f"the file is not valid TOML: {said[:1].lower()}{said[1:]}", "mend that line"
+        ) from None
+    for id, raw in tables.items():
+        if not isinstance(raw, dict):
+            raise BookError(file, id, "it stands outside a block", f"write it under a heading such as [{id}]")
+    return [Block(file, id, raw, from_house) for id, raw in tables.items()]
+
+
+def build_book(blocks: list[Block], text: str = "") -> Book:
+    """A book made of blocks, house blocks laid over the others of the same id; BookError where one is unreadable."""
+    merged = _lay_over(blocks)
+    book = Book(tuple(merged), hashlib.sha256((text or repr(merged)).encode()).hexdigest()[:12])
+    remarks: list[Remark] = []
+    for block in merged:
+        kind = block.kind
+        if kind == "fact":
+            fact = read_fact(block.id, block.file, block.raw, block.from_house)
+            book.facts[block.id] = (*book.facts.get(block.id, ()), fact)
+        elif kind == "piece":
+            book.pieces[block.id] = _read(read_piece, block, block.id, block.raw)
+        elif kind == JOB:
+            shows = [*book.job.shows, *block.raw.get("shows", ())]
+            book.job = _read(read_piece, block, JOB, {"main": book.job.main, **block.raw, "shows": shows})
+        elif kind in REMARKS:
+            remarks.append(_read(read_remark, block, block.id, block.file, block.raw))
+        else:
+            book.others.setdefault(kind, {})[block.id] = block.raw
+    book.remarks = tuple(sorted(remarks, key=lambda remark: remark.rank))
+    return book
+
+
+def _read(reader: Any, block: Block, *arguments: Any) -> Any:
+    try:
+        return reader(*arguments)
+    except (KeyError, ValueError, TypeError, AttributeError) as error:
+        what = f"a value is missing or cannot be read ({error})"
+        raise BookError(block.file, block.id, what, "write it as DEVELOPERS.md shows") from None
+
+
+def _lay_over(blocks: list[Block]) -> list[Block]:
+    """The book's blocks, each with what the house says of it laid over; house blocks of their own at the end.
+
+    A house value takes the place of the book's rules as well: what the decorator says of the house is not worked out.
+    """
+    house = {block.id: block for block in blocks if block.from_house}
+    known = {block.id for block in blocks if not block.from_house}
+    for block in house.values():
+        if block.id not in known and block.kind == "fact" and "of" not in block.raw:
+            hint = offer(block.id, known) if known else 'write of = ["job"] to add one'
+            raise BookError(block.file, block.id, "the book has no such block", hint)
+    out: list[Block] = []
+    seen: set[str] = set()
+    for block in (block for block in blocks if not block.from_house):
+        over = house.get(block.id)
+        if over is None or not _same_fact(block, over):
+            out.append(block)
+            continue
+        seen.add(block.id)
+        own_rule = "is" in over.raw or "except" in over.raw
+        kept = {k: v for k, v in block.raw.items() if not (own_rule and k in ("is", "except"))}
+        own_value = "assume" in over.raw or "rows" in over.raw
+        said = {"source": "the house file", **over.raw} if own_value or own_rule else over.raw
+        out.append(Block(over.file, block.id, {**kept, **said}, from_house=own_value))
+    return out + [block for block in house.values() if block.id not in seen]
+
+
+def _same_fact(block: Block, over: Block) -> bool:
+    return "of" not in over.raw or bool(set(over.raw["of"]) & set(block.raw.get("of", ())))

@@ -1,0 +1,149 @@
+"""The fixed list of functions that a formula may call, each with a signature of units.
+
+A signature names what goes in and what comes out: "in, count -> in".  A single letter stands for any one dimension,
+the same wherever it is repeated ("a, a -> a"); "range a" is a range of it, "sizes" a list of lengths, "colours" a list
+of colours, "flag" a truth.  A function gets its arguments in the units that its signature names and its answer is
+taken in the unit named, so the mathematics modules are registered as they are, by one line each.
+"""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
+from typing import Any
+
+from rules.units import from_base, read_unit, to_base
+
+SLACK = 1e-9  # float arithmetic may miss the whole number it should reach by this much
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """One function: its signature, whether it only rounds its argument, and the Python function or its module."""
+
+    name: str
+    takes: tuple[str, ...]
+    gives: str
+    rounding: bool
+    home: Callable[..., Any] | str
+
+    def load(self) -> Callable[..., Any]:
+        """The Python function in the units of its signature; a mathematics module is imported on first use."""
+        if isinstance(self.home, str):
+            found: Callable[..., Any] = getattr(import_module(self.home), self.name)
+            return found
+        return self.home
+
+
+FUNCTIONS: dict[str, Function] = {}
+
+
+def register(signature: str, name: str, home: Callable[..., Any] | str, rounding: bool = False) -> None:
+    """Let formulas call `name`; `home` is the function or the module that holds it under the same name.
+
+    `rounding` marks a function of one argument that only rounds it: it is left out where ranges are worked out.
+    """
+    takes, _, gives = signature.partition("->")
+    parts = tuple(part.strip() for part in takes.split(",") if part.strip())
+    FUNCTIONS[name] = Function(name, parts, gives.strip(), rounding, home)
+
+
+def is_free(part: str) -> bool:
+    """Whether a part of a signature rests on a letter for any dimension: "a", "range a", "half of a"."""
+    return part.rpartition(" ")[2] in ("a", "b", "c")
+
+
+def is_list(part: str) -> bool:
+    """Whether a part of a signature is no single quantity."""
+    return part in ("sizes", "colours", "flag")
+
+
+@cache
+def callable_in_base_units(name: str) -> Callable[..., Any]:
+    """The function `name` taking and giving base units (inch, gram, hour, kelvin, count)."""
+    function = FUNCTIONS[name]
+    bare = function.load()
+    units = [*function.takes, function.gives]
+    if all(is_free(unit) or is_list(unit) or _is_base(unit) for unit in units):
+        return bare
+
+    def in_base_units(*values: Any) -> Any:
+        given = [
+            value if is_free(unit) or is_list(unit) else from_base(value, unit)
+            for value, unit in zip(values, function.takes, strict=True)
+        ]
+        answer = bare(*given)
+        return answer if is_free(function.gives) else to_base(answer, function.gives)
+
+    return in_base_units
+
+
+def _is_base(unit: str) -> bool:
+    read = read_unit(unit)
+    return read.factor == 1 and read.offset == 0
+
+
+def up_to_whole(x: float) -> int:
+    """The least whole number not below `x`, forgiving float noise: 3.0000000001 gives 3."""
+    return math.ceil(x - SLACK)
+
+
+def down_to_whole(x: float) -> int:
+    """The greatest whole number not above `x`, forgiving float noise: 2.9999999999 gives 3."""
+    return math.floor(x + SLACK)
+
+
+def to_nearest(x: float) -> int:
+    """The nearest whole number; a half goes up, as people round, not to the even neighbour."""
+    return math.floor(x + 0.5 + SLACK)
+
+
+def whole_pairs(x: float) -> int:
+    """The nearest even number: balloons that are tied two and two."""
+    return 2 * to_nearest(x / 2)
+
+
+def _mean(span: tuple[float, float]) -> float:
+    return (span[0] + span[1]) / 2
+
+
+def _first(span: Sequence[float]) -> float:
+    return span[0]
+
+
+def _last(span: Sequence[float]) -> float:
+    return span[-1]
+
+
+register("a, a -> a", "min", min)
+register("a, a -> a", "max", max)
+register("a -> a", "abs", abs)
+register("a -> half of a", "sqrt", math.sqrt)
+register("-> count", "pi", lambda: math.pi)
+register("count -> count", "cos", math.cos)
+register("count -> count", "sin", math.sin)
+register("count -> count", "cube_root", math.cbrt)
+
+register("count -> count", "floor", down_to_whole, rounding=True)
+register("count -> count", "ceil", up_to_whole, rounding=True)
+register("count -> count", "up_to_whole", up_to_whole, rounding=True)
+register("count -> count", "round", to_nearest, rounding=True)
+register("count -> count", "whole_pairs", whole_pairs, rounding=True)
+
+register("range a -> a", "first", _first)
+register("range a -> a", "last", _last)
+register("range a -> a", "mean", _mean)
+register("sizes -> in", "smallest", min)
+register("sizes -> in", "largest", max)
+register("sizes -> count", "how_many_sizes", len)
+register("colours -> count", "how_many_colours", len)
+
+register("count, in -> in", "nested_pitch", "rules.clusters")
+register("in, in -> in", "filler_reach", "rules.clusters")
+register("count, in, in -> count", "fillers_a_cluster", "rules.clusters")
+register("count, count, in -> count/ft", "balloons_a_foot", "rules.clusters")
+register("in -> in", "resting_width", "rules.clusters")
+register("count, in -> in", "strands_width", "rules.clusters")
+register("count, litre -> in", "stroke_diameter", "rules.inflation")
+register("in -> in**3", "sphere_volume", "rules.inflation")

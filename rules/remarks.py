@@ -1,0 +1,45 @@
+"""Cautions, notes and clashes: which of the book's remarks hold for a job, with their texts filled in."""
+
+from collections.abc import Iterator, Sequence
+
+from rules.blocks import ANY, JOB, Remark
+from rules.book import Book
+from rules.figure import Clash, Said
+from rules.texts import fill
+from rules.world import World
+
+Places = Sequence[tuple[int | None, World]]  # each piece by its place in the job, the job itself under None
+
+
+def holding(book: Book, places: Places, kind: str) -> Iterator[tuple[Remark, int | None, World]]:
+    """The remarks of one kind that hold, by rank and then piece by piece."""
+    for remark in book.remarks:
+        if remark.kind == kind:
+            for piece, world in places:
+                concerns = world.kind in remark.of or (ANY in remark.of and world.kind != JOB)
+                if concerns and world.holds(remark.when):
+                    yield remark, piece, world
+
+
+def clashes(book: Book, places: Places, metric: bool) -> list[Clash]:
+    """The wishes that contradict one another or cannot be had."""
+    return [
+        Clash(
+            id=remark.id,
+            piece=piece,
+            text=fill(remark.text, world, metric),
+            choices=[fill(choice, world, metric) for choice in remark.choices],
+            drop=list(remark.drop),
+        )
+        for remark, piece, world in holding(book, places, "clash")
+    ]
+
+
+def said(book: Book, places: Places, kind: str, metric: bool) -> list[Said]:
+    """The cautions or notes that hold; one said of several pieces in the same words stands once."""
+    found: dict[tuple[str, str], Said] = {}
+    for remark, piece, world in holding(book, places, kind):
+        text = fill(remark.text, world, metric)
+        one = Said(id=remark.id, piece=piece, text=text, source=remark.source, rank=remark.rank)
+        found.setdefault((remark.id, text), one)
+    return list(found.values())

@@ -1,0 +1,164 @@
+"""Ranges: how far each figure moves when one uncertain input at a time goes to its low and to its high.
+
+The method is that of JCGM 100:2008 (GUM) 5.1 for independent inputs, taken by steps instead of derivatives (as in
+its section 5.1.3, note 2) and on each side on its own: deviations are combined in quadrature.  All runs are smooth:
+rounding is left out and choices stay as at typical values, so that rounding neither hides nor exaggerates a spread.
+"""
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import Any
+
+from rules.world import ARITHMETIC_TROUBLE, SAID, WORKED_OUT, Step, World
+
+LOW, HIGH = 0, 1
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """How far one input moves a figure, in base units: with the input at its low and at its high."""
+
+    leaf: str
+    low: float
+    high: float
+
+    @property
+    def size(self) -> float:
+        """The greater of the two moves, without its sign."""
+        return max(abs(self.low), abs(self.high))
+
+
+def combine(moves: Iterable[Move]) -> tuple[float, float]:
+    """How far below and above typical a figure lies, both 0 or more: one-sided moves in quadrature."""
+    down, up = 0.0, 0.0
+    for move in moves:
+        down += min(move.low, move.high, 0.0) ** 2
+        up += max(move.low, move.high, 0.0) ** 2
+    return math.sqrt(down), math.sqrt(up)
+
+
+@dataclass(slots=True)
+class _Run:
+    """One run through the steps: the values so far and how many steps are done."""
+
+    values: dict[str, Any] = field(default_factory=dict)
+    done: int = 0
+
+
+class Spread:
+    """The smooth runs of one world, made when first asked for and carried on when the world has grown.
+
+    An input that is assumed has its fact's id for its name, so that all pieces share it; one that was said has a name
+    that only an input alike in fact and range shares.
+    """
+
+    def __init__(self, world: World) -> None:
+        self.world = world
+        self._order: list[Step] = []
+        self._smooth: list[Callable[[Any], Any] | None] = []
+        self._masks: dict[str, int] = {}
+        self.leaves: dict[str, Step] = {}
+        self._bits: dict[str, int] = {}
+        self._base = _Run()
+        self._runs: dict[tuple[str, int], _Run] = {}
+
+    def leaves_of(self, id: str) -> list[str]:
+        """The names of the uncertain inputs that the figure rests on, in the order they were come upon."""
+        self._grow()
+        mask = self._masks.get(id, 0)
+        return [leaf for leaf, bit in self._bits.items() if mask & bit]
+
+    def moves(self, id: str) -> list[Move]:
+        """How far each uncertain input moves the figure; none for what is no quantity."""
+        step = self.world.find(id)
+        if step is None or not step.fact.is_number:
+            return []
+        typical = self.at(id)
+        return [
+            Move(leaf, self.at(id, leaf, LOW) - typical, self.at(id, leaf, HIGH) - typical)
+            for leaf in self.leaves_of(id)
+        ]
+
+    def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
+        """The smooth value of a quantity with one input at its low or high, or with all typical."""
+        self._grow()
+        run = self._base
+        if leaf is not None and self._masks.get(id, 0) & self._bits.get(leaf, 0):
+            run = self._moved(leaf, side)
+        value: float = run.values[id]
+        return value
+
+    def _grow(self) -> None:
+        """Takes in the steps that the world has made since the last call, and their smooth values."""
+        steps = self.world.steps
+        if len(self._order) == len(steps):
+            return
+        for step in list(steps.values())[len(self._order) :]:
+            self._order.append(step)
+            self._masks[step.id] = self._mask(step)
+            self._smooth.append(self._closure(step))
+        values = self._base.values
+        values.update(self.world.choices)
+        while self._base.done < len(self._order):
+            step, closure = self._order[self._base.done], self._smooth[self._base.done]
+            values[step.id] = self._typical(step) if closure is None else attempt(closure, values, step.value)
+            self._base.done += 1
+
+    def _closure(self, step: Step) -> Callable[[Any], Any] | None:
+        """How a step's smooth value is worked out; None for what stays as it is."""
+        if step.how != WORKED_OUT or not step.fact.is_number or step.rule is None:
+            return None
+        return self.world.closure(step.slot, step.rule.text, step.fact, smooth=True)
+
+    def _typical(self, step: Step) -> Any:
+        """The smooth value of a step that no formula works out."""
+        return step.value
+
+    def _at_end(self, step: Step, _leaf: str, side: int) -> Any:
+        """The value of such a step with the input `_leaf`, on which it rests, at one end."""
+        return step.high if side == HIGH else step.low
+
+    def _bit(self, leaf: str, step: Step) -> int:
+        self.leaves.setdefault(leaf, step)
+        return self._bits.setdefault(leaf, 1 << len(self._bits))
+
+    def _mask(self, step: Step) -> int:
+        if step.is_uncertain:
+            return self._bit(f"{step.id} said {step.low:g} to {step.high:g}" if step.how == SAID else step.id, step)
+        if not step.fact.is_number:
+            return 0
+        mask = 0
+        for read in step.reads:
+            mask |= self._masks.get(read, 0)
+        return mask
+
+    def _moved(self, leaf: str, side: int) -> _Run:
+        run = self._runs.get((leaf, side))
+        if run is None:
+            run = self._runs[leaf, side] = _Run()
+        if run.done < len(self._order):
+            self._carry_on(run, leaf, side)
+        return run
+
+    def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
+        bit, base = self._bits[leaf], self._base.values
+        values = run.values
+        values.update({id: value for id, value in base.items() if id not in values} if values else base)
+        for place in range(run.done, len(self._order)):
+            step = self._order[place]
+            if self._masks[step.id] & bit:
+                closure = self._smooth[place]
+                if closure is not None:
+                    values[step.id] = attempt(closure, values, base[step.id])
+                else:
+                    values[step.id] = self._at_end(step, leaf, side)
+        run.done = len(self._order)
+
+
+def attempt(closure: Callable[[Any], Any], values: dict[str, Any], otherwise: Any) -> Any:
+    """The smooth value, or `otherwise` where an input at its end makes the formula impossible."""
+    try:
+        return closure(values)
+    except ARITHMETIC_TROUBLE:
+        return otherwise

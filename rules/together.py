@@ -1,0 +1,107 @@
+"""The job as a scope of its own: total(x), most(x) and least(x) look at its pieces, at typical values and moved."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from rules.blocks import JOB, Fact
+from rules.book import Book
+from rules.nodes import OVER_PIECES
+from rules.spread import LOW, Spread
+from rules.world import WORKED_OUT, Absent, Step, World
+
+
+def over_pieces(key: str) -> tuple[str, str] | None:
+    """("total", "balloons") for the key "total(balloons)"; None for the id of a fact."""
+    how, bracket, rest = key.partition("(")
+    return (how, rest[:-1]) if bracket and how in OVER_PIECES else None
+
+
+class JobWorld(World):
+    """The facts of the job, over the pieces given."""
+
+    def __init__(self, book: Book, said: Mapping[str, Any], pieces: Sequence[Spread]) -> None:
+        super().__init__(book, JOB, said, {})
+        self.pieces = pieces
+
+    def having(self, id: str) -> list[int]:
+        """The places of the pieces that have a value for a fact of their own called `id`."""
+        found = []
+        for place, piece in enumerate(self.pieces):
+            world = piece.world
+            if not self.book.is_of_job(id, world.kind) and world.find(id) is not None:
+                found.append(place)
+        return found
+
+    def _step(self, id: str) -> Step:
+        looked = over_pieces(id)
+        if looked is None:
+            return super()._step(id)
+        how, over = looked
+        values = [float(self.pieces[place].world.value(over)) for place in self.having(over)]
+        return Step(id, self._fact_over(id, over), gather(how, values, over), WORKED_OUT)
+
+    def _fact_over(self, key: str, id: str) -> Fact:
+        """A stand-in for the fact that a look over the pieces works out."""
+        facts = self.book.facts.get(id)
+        if not facts:
+            raise Absent(key, f"nothing is known of {id.replace('_', ' ')}")
+        return replace(facts[0], id=key, type="quantity", rules=(), assume=None)
+
+
+class JobSpread(Spread):
+    """Ranges of the job's facts: an input that pieces share moves in all of them at once."""
+
+    world: JobWorld
+
+    def _typical(self, step: Step) -> Any:
+        return self._gathered(step, None, LOW)
+
+    def _at_end(self, step: Step, _leaf: str, side: int) -> Any:
+        return self._gathered(step, _leaf, side)
+
+    def _gathered(self, step: Step, leaf: str | None, side: int) -> Any:
+        looked = over_pieces(step.id)
+        if looked is None:
+            return super()._typical(step) if leaf is None else super()._at_end(step, leaf, side)
+        how, id = looked
+        values = []
+        for place in self.world.having(id):
+            piece = self.world.pieces[place]
+            values.append(self._piece_value(piece, place, id, leaf, side))
+        return gather(how, values, id)
+
+    @staticmethod
+    def _piece_value(piece: Spread, place: int, id: str, leaf: str | None, side: int) -> float:
+        if leaf is None:
+            return float(piece.at(id))
+        own = leaf.removeprefix(f"{place}.")
+        known = piece.leaves.get(own)
+        moves = known is not None and job_leaf(own, known, place) == leaf
+        return float(piece.at(id, own, side) if moves else piece.at(id))
+
+    def _mask(self, step: Step) -> int:
+        looked = over_pieces(step.id)
+        if looked is None:
+            return super()._mask(step)
+        mask = 0
+        for place in self.world.having(looked[1]):
+            piece = self.world.pieces[place]
+            for leaf in piece.leaves_of(looked[1]):
+                known = piece.leaves[leaf]
+                mask |= self._bit(job_leaf(leaf, known, place), known)
+        return mask
+
+
+def job_leaf(leaf: str, step: Step, place: int) -> str:
+    """The name under which the job knows an uncertain input of the piece at `place`."""
+    return leaf if step.fact.shared else f"{place}.{leaf}"
+
+
+def gather(how: str, values: Sequence[float], id: str) -> float:
+    """The total (0 of none), the most or the least of the values; Absent for most and least of none."""
+    if how == "total":
+        return sum(values)
+    if not values:
+        raise Absent(id, f"no piece has {id.replace('_', ' ')}")
+    return max(values) if how == "most" else min(values)

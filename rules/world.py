@@ -1,0 +1,206 @@
+"""One scope worked out at typical values: the facts of a piece (with those of the job it uses), or of the job.
+
+Each fact is worked out when it is first asked for, in the order said > house > rules > assumed, and leaves a Step:
+its value, how it came about, what it read.  Nothing here knows ranges; rules/spread.py moves the inputs afterwards.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any, Literal
+
+from rules.blocks import JOB, Fact, Rule
+from rules.book import Book
+from rules.compiled import Closure, compile_node
+from rules.formula import parse
+from rules.nearest import clause
+from rules.nodes import with_words
+from rules.values import read_value
+
+How = Literal["said", "assumed", "house", "worked out"]
+SAID: How = "said"
+HOUSE: How = "house"
+ASSUMED: How = "assumed"
+WORKED_OUT: How = "worked out"
+ARITHMETIC_TROUBLE = (ZeroDivisionError, OverflowError, ValueError, TypeError, IndexError)
+
+
+class Absent(Exception):
+    """A fact has no value; `trouble` says why in one plain clause."""
+
+    def __init__(self, id: str, trouble: str) -> None:
+        super().__init__(trouble)
+        self.id, self.trouble = id, trouble
+
+
+def _plain(error: Exception) -> str:
+    """What went wrong in arithmetic, as a plain clause."""
+    if isinstance(error, ZeroDivisionError):
+        return "it divides by nothing"
+    if isinstance(error, OverflowError) or str(error).startswith("math "):
+        return "a number in it is outside what can be reckoned with"
+    return clause(error)
+
+
+@dataclass(slots=True)
+class Step:
+    """How one fact got its value."""
+
+    id: str
+    fact: Fact
+    value: Any
+    how: How
+    rule: Rule | None = None
+    slot: str = ""
+    reads: tuple[str, ...] = ()  # by the formula
+    reasons: tuple[str, ...] = ()  # by the conditions that chose the formula
+    low: Any = None  # of an uncertain input
+    high: Any = None
+
+    @property
+    def is_uncertain(self) -> bool:
+        """Whether it is an input that may be lower or higher."""
+        return self.low is not None and self.low != self.high
+
+
+@dataclass(slots=True)
+class Reader:
+    """What an exact closure reads from: notes each fact read and each choice made."""
+
+    world: "World"
+    reads: dict[str, None] = field(default_factory=dict)
+
+    def __getitem__(self, id: str) -> Any:
+        self.reads[id] = None
+        return self.world.value(id)
+
+    def known(self, id: str) -> bool:
+        step = self.world.find(id)
+        return step is not None and step.how != ASSUMED
+
+    def said(self, id: str) -> bool:
+        return id in self.world.given
+
+    def note(self, key: str, holds: bool) -> None:
+        self.world.choices[key] = holds
+
+
+class World:
+    """One scope.  `kind` is a kind of piece or "job"; `said` holds raw values in the facts' own units."""
+
+    def __init__(self, book: Book, kind: str, said: Mapping[str, Any], job_said: Mapping[str, Any]) -> None:
+        self.book, self.kind = book, kind
+        self.given = self._given(said, job_said)
+        self.steps: dict[str, Step] = {}  # in the order worked out: what a step reads stands before it
+        self.choices: dict[str, bool] = {}
+        self.absent: dict[str, str] = {}
+        self._at_work: list[str] = []
+
+    def _given(self, said: Mapping[str, Any], job_said: Mapping[str, Any]) -> dict[str, Any]:
+        hears = self.book.kind_of(self.kind).hears
+        mine = {hears.get(heard, heard): value for heard, value in said.items()}
+        jobs = {id: value for id, value in job_said.items() if self.book.is_of_job(id, self.kind) or self.kind == JOB}
+        return {id: value for id, value in {**jobs, **mine}.items() if value is not None}
+
+    @cached_property
+    def shows(self) -> tuple[str, ...]:
+        """The ids of the facts that an estimate of this scope shows."""
+        return self.book.kind_of(self.kind).shows
+
+    def value(self, id: str) -> Any:
+        """The typical value in base units; raises Absent when there is none."""
+        step = self.steps.get(id) or self._work_out(id)
+        return step.value
+
+    def find(self, id: str) -> Step | None:
+        """How the fact got its value, or None when it has none."""
+        try:
+            return self.steps.get(id) or self._work_out(id)
+        except Absent:
+            return None
+
+    def _work_out(self, id: str) -> Step:
+        if id in self.absent:
+            raise Absent(id, self.absent[id])
+        if id in self._at_work:
+            raise Absent(id, f"{' needs '.join([*self._at_work[self._at_work.index(id) :], id])}, a circle")
+        self._at_work.append(id)
+        try:
+            step = self._step(id)
+        except Absent as absent:
+            self.absent[id] = absent.trouble
+            raise Absent(id, absent.trouble) from None
+        finally:
+            self._at_work.pop()
+        self.steps[id] = step
+        return step
+
+    def _step(self, id: str) -> Step:
+        fact = self.book.fact(id, self.kind)
+        if fact is None:
+            raise Absent(id, f"nothing is known of {id.replace('_', ' ')}")
+        if id in self.given:
+            return self._said(fact, self.given[id])
+        if fact.from_house and fact.assume is not None:
+            return Step(id, fact, fact.assume.typical, HOUSE, low=fact.assume.low, high=fact.assume.high)
+        reasons: dict[str, None] = {}
+        for number, rule in enumerate(fact.rules):
+            slot = f"{id} rule {number}"
+            if rule.when is None or self._holds(rule.when, f"{slot} when", reasons):
+                return self._by_rule(fact, rule, slot, reasons)
+        if fact.assume is not None:
+            return Step(id, fact, fact.assume.typical, ASSUMED, low=fact.assume.low, high=fact.assume.high)
+        raise Absent(id, f"{fact.name} is not known")
+
+    def _said(self, fact: Fact, raw: Any) -> Step:
+        try:
+            value = read_value(raw, fact.type, fact.unit)
+        except ValueError as error:
+            raise Absent(fact.id, f"{fact.name} cannot be read: {error}") from None
+        if fact.is_number and isinstance(value, tuple):
+            low, high = value
+            return Step(fact.id, fact, (low + high) / 2, SAID, low=low, high=high)
+        return Step(fact.id, fact, value, SAID)
+
+    def _holds(self, when: str, slot: str, reasons: dict[str, None]) -> bool:
+        return bool(self._run(self.closure(slot, when), Reader(self, reasons), slot))
+
+    def _by_rule(self, fact: Fact, rule: Rule, slot: str, reasons: dict[str, None]) -> Step:
+        reader = Reader(self)
+        value = self._run(self.closure(slot, rule.text, fact), reader, fact.name)
+        if fact.is_number:
+            value = self._finite(value, fact.name)
+        others = tuple(reason for reason in reasons if reason not in reader.reads)
+        return Step(fact.id, fact, value, WORKED_OUT, rule, slot, tuple(reader.reads), others)
+
+    def closure(self, slot: str, text: str, fact: Fact | None = None, smooth: bool = False) -> Closure:
+        """The closure of a formula (of `fact`, when it works one out), compiled once for each book."""
+        key = (fact.file if fact else "", slot, text, smooth)
+        found: Closure | None = self.book.closures.get(key)
+        if found is None:
+            node = with_words(parse(text), frozenset(fact.choices)) if fact else parse(text)
+            found = self.book.closures[key] = compile_node(node, slot, smooth)
+        return found
+
+    def _run(self, closure: Closure, reader: Reader, name: str) -> Any:
+        try:
+            return closure(reader)
+        except ARITHMETIC_TROUBLE as error:
+            raise Absent(name, f"{name} cannot be worked out: {_plain(error)}") from None
+
+    @staticmethod
+    def _finite(value: Any, name: str) -> float:
+        number = float(value)
+        if not math.isfinite(number):
+            raise Absent(name, f"{name} cannot be worked out: it has no end")
+        return number
+
+    def holds(self, when: str | None) -> bool:
+        """Whether a remark's condition holds; None always does, one that reads an absent fact does not."""
+        if when is None:
+            return True
+        try:
+            return self._holds(when, f"{when} when", {})
+        except Absent:
+            return False
