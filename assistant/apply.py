@@ -6,6 +6,7 @@ from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
 
+SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 EXCLUSIVE = (
     frozenset({"coverage", "coverage_fraction"}),
     frozenset({"markup", "margin"}),
@@ -25,7 +26,9 @@ class Apply:
         compared = self._begin_compare(reading)
         fresh: list[HeardPiece] = []
         for mention in reading.mentions:
-            if compared is not None and not mention.removed:
+            if mention.options:
+                self._options(mention, compared, fresh)
+            elif compared is not None and not mention.removed:
                 self._alternative(mention, compared, fresh)
             else:
                 self._mention(mention, fresh)
@@ -51,6 +54,23 @@ class Apply:
         self.state.focus = len(self.state.pieces) - 1
         self.state.compared = True
         fresh.append(piece)
+
+    def _options(self, mention: Mention, base: HeardPiece | None, fresh: list[HeardPiece]) -> None:
+        """ "two thirds or full": one piece for each value, in the order named."""
+        fact, values = next(iter(mention.options.items()))
+        start = HeardPiece(mention.kind or (base.kind if base else ""), dict(base.facts) if base and mention.kind in (None, base.kind) else {})
+        if not start.kind:
+            self.missed.append(mention)
+            return
+        if base is not None:
+            self._drop_piece(base)
+        for value in values:
+            piece = HeardPiece(start.kind, dict(start.facts))
+            self._change(piece, mention.model_copy(update={"facts": {**mention.facts, fact: value}}))
+            self.state.pieces.append(piece)
+            fresh.append(piece)
+        self.state.compared = True
+        self.state.focus = len(self.state.pieces) - 1
 
     def _existing(self, kind: str) -> HeardPiece | None:
         focused = self.state.focused
@@ -88,6 +108,8 @@ class Apply:
             "other": [p for i, p in enumerate(pieces) if i != focus][:1],
             "first": pieces[:1],
             "second": pieces[1:2],
+            "smallest": sorted(pieces, key=_size)[:1],
+            "biggest": sorted(pieces, key=_size)[-1:],
         }.get(mention.which, [pieces[focus]])
         if mention.removed:
             for piece in chosen:
@@ -182,6 +204,8 @@ class Apply:
         facts = piece.facts
         for fact, value in mention.facts.items():
             self._exclude(facts, fact)
+            if fact == "sizes" and mention.extend:
+                value = [*facts.get("sizes", []), *(s for s in value if s not in facts.get("sizes", []))]
             if fact == "colours" and mention.extend:
                 value = [*facts.get("colours", []), *(c for c in value if c not in facts.get("colours", []))]
             facts[fact] = value
@@ -233,3 +257,8 @@ class Apply:
             facts.pop(fact, None)
         if facts.get(fact) == []:
             facts.pop(fact)
+
+
+def _size(piece: HeardPiece) -> float:
+    """The greatest size said of a piece, inches."""
+    return max((float(piece.facts[f]) for f in SIZES if f in piece.facts), default=0.0)

@@ -28,9 +28,11 @@ class Asking:
 
     def next(self, now: State, reading: Reading, missed: list[Mention], had: bool) -> Pending | None:
         """The question to ask after a turn, if any."""
+        if reading.blank:
+            return Pending("There were no words in that. What shall I work out? For example: eight 6 ft tables.")
         for doubt in reading.doubts:
             return self._doubt(doubt, now)
-        if missed or (reading.changing and not now.pieces and not now.loose and not now.job):
+        if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (reading.changing and not now.pieces and not now.loose and not now.job):
             return Pending("There is nothing to change yet. What shall I work out: which piece, how many, how big?")
         clash = self._clash(now)
         if clash is not None:
@@ -39,6 +41,9 @@ class Asking:
             fact = self._missing(piece, now)
             if fact is not None:
                 return Pending(self._ask(fact, piece), fact, place)
+        for mention in missed:
+            if mention.removed and mention.kind:
+                return Pending(f"There is no {mention.kind} to take away. What shall I change?")
         if not now.pieces and self._nothing(now, reading):
             if reading.orders and reading.orders[0] not in NO_QUESTIONS:
                 return Pending("Which piece is it for, how many and how big? For example: eight 6 ft tables.")

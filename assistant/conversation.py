@@ -123,6 +123,7 @@ class Conversation:
             topic=state.topic,
             event_minutes=state.job.get("event_time"),
             intent=state.intent,
+            count=focused.facts.get("count") if focused else None,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
         )
 

@@ -16,6 +16,8 @@ IN_INCHES = frozenset(
     {"table_length", "table_width", "table_height", "table_diameter", "overhang", "extra_drop", "length", "height", "span",
      "sag", "diameter", "max_width"}
 )  # fmt: skip
+# Questions about a figure that are all a walk through it.
+OUTSIDE_INTENTS = {"sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain"}
 CLOCKS = frozenset({"event_time", "setup_from"})
 
 
@@ -33,7 +35,7 @@ def export(state: State) -> Heard:
     pieces = [{"kind": piece.kind, **{outside_name(k): v for k, v in piece.facts.items()}} for piece in state.pieces]
     job = {outside_name(k): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
     if state.intent:
-        job["intent"] = state.intent
+        job["intent"] = OUTSIDE_INTENTS.get(state.intent, state.intent)
     return Heard(pieces=pieces, job=job)
 
 

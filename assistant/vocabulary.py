@@ -57,11 +57,12 @@ def _heard_otherwise(book: "Book", facts: list[FactWords]) -> list[FactWords]:
     """Names that are heard as one fact and worked with as another (a piece's `hears`)."""
     have = {fact.id for fact in facts}
     extra: dict[str, FactWords] = {}
+    have -= {f.id for f in facts if "any" not in f.of and f.id == "balloons"}
     for kind in book.pieces.values():
         for heard, id in kind.hears.items():
             fact = book.facts[id][0]
             if heard not in have and heard not in extra:
-                extra[heard] = FactWords(heard, ("any",), fact.type, fact.unit, (), {}, _in_unit(fact, fact.sane))
+                extra[heard] = FactWords(heard, ("any",), fact.type, fact.unit)
     return list(extra.values())
 
 
@@ -74,6 +75,7 @@ def _piece(kind: str, words: Any, raw: Any) -> PieceWords:
         by=tuple(raw.get("by", ())),
         number=raw.get("number", "count"),
         piece=raw.get("piece", ""),
+        needs=tuple(fact for way in raw.get("needs", ()) for fact in way),
         shapes={shape: tuple(names) for shape, names in raw.get("shapes", {}).items()},
     )
 

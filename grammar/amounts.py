@@ -1,6 +1,6 @@
 """Every way to read a number or a quantity at a place of the turn, the likeliest first."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
@@ -40,7 +40,8 @@ class Choice:
 class Amounts:
     """The choices at every place of one turn; `doubtful` where more than one of them is likely."""
 
-    def __init__(self, tokens: Sequence[Token]) -> None:
+    def __init__(self, tokens: Sequence[Token], names: Callable[[int], bool] = bool) -> None:
+        self.names = names
         self.tokens = tokens
         self.doubtful = False
         self._at: dict[int, list[Choice]] = {}
@@ -52,6 +53,8 @@ class Amounts:
         return self._at[i]
 
     def _choices(self, i: int) -> list[Choice]:
+        if self._is_code(i):
+            return []
         sound = self._sound(i)
         if sound:
             return sound
@@ -63,6 +66,14 @@ class Amounts:
         if mashed:
             self.doubtful = True
         return out + mashed
+
+    def _is_code(self, i: int) -> bool:
+        """Digits with a letter between them, "1e308", are no number."""
+        for at in (i + 1, i - 1):
+            if 0 < at < len(self.tokens) - 1 and self.tokens[at].lower == "e":
+                if self.tokens[at].glued and self.tokens[at + 1].glued and self.tokens[at + 1].kind == "number":
+                    return True
+        return False
 
     def _found(self, i: int) -> list[Quantity]:
         """The quantities at a token; "an extra foot" is one foot."""
@@ -95,10 +106,16 @@ class Amounts:
         value = table["maybe"].get(self.tokens[i].lower)
         if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
             return []
-        if i and self.tokens[i - 1].lower not in str(table["opens"]).split():
-            return []
         after = i + 1
-        if self.tokens[after].kind != "number" and not quantities_at(self.tokens, after):
+        if self.tokens[i].lower != "for" and self.names(after) and (not i or self.tokens[i - 1].lower in str(table["opens"]).split()):
+            return [Choice("NUM", Amount(Fraction(value)), i + 1, SURE_SOUND, str(value))]
+        if i and self.tokens[i - 1].lower not in str(table["opens"]).split():
+            unit = self.tokens[i].lower == "too" and self._sized(value, after)
+            return [_choice(q) for q in unit] if unit else []
+        sized = self._sized(value, after) if self.tokens[i].lower != "for" else []
+        if sized:
+            return [_choice(q) for q in sized]
+        if self.tokens[after].kind != "number" and not quantities_at(self.tokens, after) and not self.names(after):
             return []
         self.doubtful = True
         return [Choice("SKIP", None, i + 1), Choice("NUM", Amount(Fraction(value)), i + 1, MAYBE_SOUND, str(value))]
@@ -155,7 +172,8 @@ def _ranked(found: list[Quantity], tokens: Sequence[Token]) -> list[Choice]:
     """Choices in order: "in" before another word is rather the word; a length whose last number has no unit is open."""
     words = [q for q in found if q.doubt != "preposition"]
     ordered = (words + [q for q in found if q.doubt == "preposition"]) if words else found
-    tail = next((q for q in ordered if q.doubt == "tail" and not tokens[q.stop - 1].glued), None)
+    first = ordered[0] if ordered else None
+    tail = first if first is not None and first.doubt == "tail" and not tokens[first.stop - 1].glued else None
     out = []
     for place, q in enumerate(ordered):
         choice = _choice(q)

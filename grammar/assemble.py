@@ -52,6 +52,8 @@ class Assembler:
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
         self.hint: FactWords | None = None
+        self.rows = 0.0
+        self.last_number = ""
         self.answer = ""
 
     # the walk --------------------------------------------------------------------------------------------------------
@@ -120,6 +122,8 @@ class Assembler:
             fresh = self.adding or not known or not definite
             if known and counted and not self.adding and (self.changing or self.context.focus == kind):
                 fresh = False if self.changing else fresh
+            if known and self.context.asked and kind == self.context.focus and not self.adding:
+                fresh = False
             draft.new = fresh and head.kind != "ones"
             if head.kind == "ones":
                 draft.new = self.adding
@@ -235,6 +239,8 @@ class Assembler:
         named = next((d for d in self.drafts if d.kind == kind and d.named), None)
         self.changing = self.changing or exists
         if not exists and named is None:
+            if head.role is Role.REMOVED:
+                self.drafts.append(Draft(kind=kind, named=True, removed=True))
             return
         draft = named or Draft(kind=kind, named=True)
         if named is None:
@@ -295,17 +301,28 @@ class Assembler:
         kind = self._kind()
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
             return
+        if self._before(at, "neg"):
+            self.correcting = True
+        if number == 1 and self._after(at, "prep") and at + 2 < len(self.phrases) and self.phrases[at + 2].kind == "det":
+            return
         if self.job.number(at, phrase, self.phrases):
+            return
+        if self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron"):
+            self._set("balloons", number, phrase)
             return
         if self._after(at, "balloon") or (
             self._after(at, "amount", "listing", "nominals") and at + 2 < len(self.phrases) and self.phrases[at + 2].kind == "balloon"
         ) or (self._after(at, "colour", "choice") and at + 2 < len(self.phrases) and self.phrases[at + 2].kind == "balloon"):
             self._set("balloons", number, phrase)
+            self.last_number = "balloons"
             return
-        if self._grouped(at, number):
+        if self._part(at, number, phrase) or self._grouped(at, number):
             return
         if self._after(at, "each_holds") and kind in COUNTABLE_BY_BALLOON:
             self._set("balloons", number, phrase)
+            return
+        if self._before(at, "of") and self._before(at - 1, "table") and kind == TABLE_KIND and not self._after(at, "table", "amount"):
+            self._set("seats", number, phrase)
             return
         if self._before(at, "of") and kind in COUNTABLE_BY_BALLOON and draft.named:
             self._set("balloons", number, phrase)
@@ -318,15 +335,17 @@ class Assembler:
         if figure.either or not figure.single:
             self.doubts.append(Doubt(kind="either", fact="count", options=[self._number(Figure("NUM", figure.low, figure.low)), number], words=phrase.text))
             return
-        if draft.rows:
-            number *= draft.rows
-            draft.rows = 0
-            draft.facts.pop("count", None)
+        if self.rows and self._before(at, "of"):
+            number, self.rows = number * self.rows, 0.0
         owned = self.owner is not None and at < self.owner.at and at >= self.owner.first
         if not draft.named and self._stock(at):
             self._set("balloons", number, phrase)
             return
-        answer = self.context.asked
+        answer = self.context.asked if not self._after(at, "pron") else None
+        if not owned and not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
+            return
+        if not owned and self._repeats_length(phrase):
+            return
         if not owned and not draft.named and answer and answer != "count" and self._answer(answer, phrase):
             return
         if not owned and self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
@@ -335,19 +354,64 @@ class Assembler:
             return
         name = "count"
         words = self.slots.vocabulary.kinds.get(kind or "")
-        if words is not None and words.number != "count" and not owned:
+        if words is not None and words.number != "count" and not owned and self.context.asked != "count":
             holds_count = "count" in draft.facts or "count" in self.context.known
             if not draft.named or holds_count:
                 name = words.number
         if self.orders and "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
             name = "balloons"
+        self.last_number = name
         self._set(name, number, phrase)
+
+    def _correct_topic(self, phrase: Phrase) -> bool:
+        """ "sorry, 2.2": the size that was said last."""
+        fact = self._spec(self.context.topic) if self.context.topic else None
+        if fact is None or fact.unit != "in" or self.context.topic not in self.context.known:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if value is None:
+            return False
+        self._set(fact.id, value, phrase)
+        return True
+
+    def _repeats_length(self, phrase: Phrase) -> bool:
+        """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""
+        fact = self._bare_fact() if self.correcting and self._kind() != TABLE_KIND else None
+        if fact is None or fact.id not in self.current.facts:
+            return False
+        old = self.current.facts[fact.id]
+        unit = min(("in", "ft", "cm", "m"), key=lambda u: abs(self.slots.convert(phrase.amounts[0].high.number, u, "in") - old))
+        value = self.slots.convert(phrase.amounts[0].high.number, unit, "in")
+        if not fact.fits(value):
+            return False
+        self._set(fact.id, value, phrase)
+        self.current.facts.pop("count", None) if not self.current.article else None
+        return True
+
+    def _part(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
+        if not self._after(at, "pron") or self.current.named or self.context.asked == "count":
+            return False
+        words = self.phrases[at + 1].text.lower()
+        total = self.context.count
+        more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
+        if not words.startswith("of") or not more or total is None or not 0 < number < total:
+            return False
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
+        return True
 
     def _stock(self, at: int) -> bool:
         """ "I've only got 180": on hand, where working backwards."""
         if "solve" in self.orders:
             return self._before(at, "onhand")
-        return self.context.intent == "solve" and "balloons" in self.context.known
+        if self.context.intent == "solve" and "balloons" in self.context.known:
+            return True
+        sized = is_size(self.phrases[at + 1]) if at + 1 < len(self.phrases) else False
+        return self._before(at, "onhand") and (sized or self._after(at, "nominals", "balloon"))
 
     def _pronoun_size(self, at: int, phrase: Phrase, number: float) -> bool:
         """ "its six": a size of the tables, where the number of them is known or comes later."""
@@ -392,9 +456,9 @@ class Assembler:
         owned = self.owner is not None and self.owner.first <= at < self.owner.at
         total = draft.facts.get("count")
         nxt = at + 1
-        while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of"}:
+        while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
             nxt += 1
-        if owned or total is None or nxt >= len(self.phrases) or nxt in self.heads:
+        if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
         follower = self.phrases[nxt]
         sized = is_size(follower) or (follower.kind == "named" and follower.amounts[0].type in {"LEN", "NUM"} and follower.label in {"length", "height", "width", "across"})
@@ -406,7 +470,7 @@ class Assembler:
         clone.facts = {k: v for k, v in base.facts.items() if not k.endswith(("length", "height", "span", "diameter", "width"))}
         clone.facts["count"] = number
         clone.colours = [dict(c) for c in base.colours]
-        if base.part_of is None:
+        if base.part_of is None and base in self.drafts:
             self.drafts.remove(base)
         self.drafts.append(clone)
         self.current = clone
@@ -421,6 +485,9 @@ class Assembler:
             if both is not None and not outside(asked, both[1]):
                 self._set(asked.id, both[1], phrase)
                 return
+        corrected = at > 0 and self._before(at, "corr") and not draft.named and self._correct_topic(phrase)
+        if corrected:
+            return
         if self.hint is not None:
             hint, self.hint = self.hint, None
             both = self.slots.both(figure, hint)
@@ -471,7 +538,7 @@ class Assembler:
         if kind is None:
             return None
         on_table = draft.on_table or (not draft.named and self._speaks_of_table())
-        if on_table and (draft.facts.get("table_shape") == "round" or (not draft.named and "table_diameter" in self.context.known)):
+        if on_table and (draft.facts.get("table_shape") == "round" or ((not draft.named or draft.part_of) and "table_diameter" in self.context.known)):
             return self._spec("table_diameter")
         words = self.slots.words(kind, on_table=on_table)
         return self._spec(words.bare) if words is not None and words.bare else None
@@ -548,7 +615,9 @@ class Assembler:
 
     def _wait(self, figure: Figure, phrase: Phrase) -> None:
         """A size before anything was named: kept as the reader's best guess is left to the conversation."""
-        self._leave(phrase)
+        small = isinstance(figure.high, Amount) and figure.high.unit == "in" and figure.high.number <= 18
+        if not (small and self._sizes([figure], phrase, only_if_nominal=True)):
+            self._leave(phrase)
 
     def _leave(self, phrase: Phrase) -> None:
         self.unused.append(phrase)
@@ -585,6 +654,9 @@ class Assembler:
             elif fact is not None and fact.type in {"flag"}:
                 pass
             else:
+                if "compare" in self.orders and fact is not None:
+                    draft.options.setdefault(name, [old]).append(value)
+                    return
                 self._contradict(fact or FactWords(name, ("any",)), value, phrase)
                 return
         if fact is not None and fact.usual and isinstance(value, (int, float)) and not isinstance(value, bool) and not is_usual(value, fact):
@@ -674,7 +746,9 @@ class Assembler:
         if self._before(at, "neg", "remove"):
             if self._drop_size(figure):
                 return
-        if not self._sizes([figure], phrase, only_if_nominal=True):
+        if self.current.on_table and not self.slots.is_nominal(phrase.value):
+            self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)
+        elif not self._sizes([figure], phrase, only_if_nominal=True):
             self._leave(phrase)
 
     def _on_footer(self, at: int, phrase: Phrase) -> None:
@@ -771,9 +845,14 @@ class Assembler:
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
+        if figure.type == "FRAC" and self.context.count and self._part(at, self.context.count * value, phrase):
+            return
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
             return
         self.correcting = self.correcting or self._before(at, "neg")
+        if fact is not None and value > 1 and figure.type == "PCT":
+            self.doubts.append(Doubt(kind="impossible", fact="coverage", value=value, words=phrase.text, piece=kind))
+            return
         if fact is None or not (kind is None or fact.belongs(kind)) or not 0 < value <= 1:
             self._leave(phrase)
             return
@@ -845,6 +924,13 @@ class Assembler:
                 self.current.facts.pop("coverage_fraction", None)
                 return
         self._set(fact, value, phrase)
+        self._spread(fact)
+
+    def _spread(self, fact: str) -> None:
+        """The same for the other pieces that the turn speaks of as a whole."""
+        for draft in self.targets:
+            if fact in self.current.facts:
+                draft.facts[fact] = self.current.facts[fact]
 
     def _refines(self, old: Any, value: Any) -> bool:
         """ "full drop, both ends" and "drop at one end": the closer word wins without a contradiction."""
@@ -878,7 +964,7 @@ class Assembler:
         if denied and self._before(at, "remove"):
             self.changing = True
         self._set(fact, value, phrase)
-        self.targets = []
+        self._spread(fact)
 
     def _on_colour(self, at: int, phrase: Phrase) -> None:
         before = self.phrases[at - 1] if at else None
@@ -901,7 +987,10 @@ class Assembler:
         elif phrase.label == "rest":
             entry["rest"] = True
         elif phrase.label == "all":
-            entry["share"] = 1.0
+            if len([d for d in self.drafts if d.named]) > 1:
+                self._for_all(at)
+            elif not self._after(at, "and", "sep", "colour"):
+                entry["share"] = 1.0
         same = next((c for c in self.current.colours if c["name"] == phrase.value or c["name"].split()[-1] == phrase.value), None)
         if same is not None:
             same.update({k: v for k, v in entry.items() if k != "name"})
@@ -916,26 +1005,29 @@ class Assembler:
         self.topic = self.topic
 
     def _on_row_count(self, at: int, phrase: Phrase) -> None:
-        self.current.rows = self._number(phrase.amounts[0])
-        self.pending_rows = self.current.rows
+        self.rows = self._number(phrase.amounts[0])
 
     def _on_per_row_of(self, at: int, phrase: Phrase) -> None:
-        draft = self.current
-        number = self._number(phrase.amounts[0])
-        rows = draft.rows or self.loose[0].rows
-        if rows:
-            draft.facts["count"] = rows * number
-            draft.rows = self.loose[0].rows = 0
+        if self.rows:
+            self.current.facts["count"] = self.rows * self._number(phrase.amounts[0])
+            self.rows = 0.0
 
     def _on_per_row(self, at: int, phrase: Phrase) -> None:
-        draft = self.current
-        rows = draft.rows or self.loose[0].rows
-        if rows and "count" in draft.facts:
-            draft.facts["count"] = rows * draft.facts["count"]
-            draft.rows = self.loose[0].rows = 0
+        if self.rows and "count" in self.current.facts:
+            self.current.facts["count"] *= self.rows
+            self.rows = 0.0
+
+    def _on_each_holds(self, at: int, phrase: Phrase) -> None:
+        self._on_per_row(at, phrase)
 
     def _on_each_side(self, at: int, phrase: Phrase) -> None:
-        self._set("count", 2, phrase)
+        """ "one each side" is two; "five down each side" is twice five."""
+        counted = self.current.facts.get("count")
+        if phrase.value == "each" and counted and not self.current.article:
+            self.current.facts["count"] = 2 * counted
+        else:
+            self.correcting = True
+            self._set("count", 2, phrase)
 
     def _on_joined(self, at: int, phrase: Phrase) -> None:
         if self._kind() == TABLE_KIND:
@@ -955,9 +1047,11 @@ class Assembler:
         self.changing = True
 
     def _on_add(self, at: int, phrase: Phrase) -> None:
-        if at + 1 < len(self.phrases) and is_size(self.phrases[at + 1]) and at + 1 not in self.starts:
+        nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        if nxt is not None and at + 1 not in self.starts and (is_size(nxt) or (nxt.kind == "named" and nxt.amounts[0].type == "LEN")):
             return
-        self.adding = True
+        self.current.extend = not self._opens_soon(at)
+        self.adding = not self.current.extend or phrase.value == "another"
         if phrase.value == "another" and not self._opens_soon(at):
             self.current.steps.append(Step(fact="count", how="plus", by=1))
             self.changing = True
@@ -975,21 +1069,46 @@ class Assembler:
         self.changing = True
 
     def _on_cmp(self, at: int, phrase: Phrase) -> None:
-        if not (self._before(at, "amount") and is_size(self.phrases[at - 1])):
+        if self._before(at, "amount") and is_size(self.phrases[at - 1]):
+            return
+        on_table = self.current.on_table or (self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table())
+        hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        if hint is not None and any(is_size(p) for p in self.phrases[at + 1 : at + 3]):
+            self.hint = hint
+            self.changing = True
+        elif not self.orders:
             self.doubts.append(Doubt(kind="vague", words=phrase.text))
             self.changing = True
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:
         if phrase.value in {"all", "both"}:
             if len([d for d in self.drafts if d.named]) > 1:
-                self.targets = [d for d in self.drafts if d.named]
-                self.current = self.targets[-1]
+                self._for_all(at)
             elif not self.current.named:
                 self.current.which = str(phrase.value)
-        elif phrase.value in {"other", "first", "second"} and not self.drafts:
+        elif phrase.value in {"other", "first", "second", "smallest", "biggest"} and not self.drafts:
             self.current.which = str(phrase.value)
         if self._before(at, "remove"):
             self._remove_it(at, phrase)
+
+    def _for_all(self, at: int) -> None:
+        """What comes next, or what was just said of the last piece, holds for all of this turn."""
+        self.targets = [d for d in self.drafts if d.named]
+        last = self.targets[-1]
+        self.current = last
+        said = self._before(at, "colour", "flag", "choice") or (at > 1 and self._before(at, "prep", "for") and self.phrases[at - 2].kind in {"colour", "flag"})
+        if not said or self.topic is None:
+            return
+        fact = self.topic[0]
+        for draft in self.targets[:-1]:
+            if fact == "colours":
+                draft.colours = [dict(c) for c in last.colours]
+            elif fact in last.facts:
+                draft.facts[fact] = last.facts[fact]
+
+    def _on_all(self, at: int, phrase: Phrase) -> None:
+        if len([d for d in self.drafts if d.named]) > 1 and self._after(at, "choice", "flag", "colour"):
+            self._for_all(at)
 
     def _remove_it(self, at: int, phrase: Phrase) -> None:
         """ "take it off the tables", "remove it", "lose them"."""
@@ -1012,8 +1131,10 @@ class Assembler:
         drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         for draft in drafts:
+            if sum(c.get("share") or 0 for c in draft.colours) > 1.005:
+                self.doubts.append(Doubt(kind="contradiction", fact="colours", words="shares over 100 %", piece=draft.kind))
             self._join(draft)
-            if draft.new and draft.kind == TABLE_KIND and "count" not in draft.facts and not self.job.facts.get("guests"):
+            if draft.new and self._needs_count(draft) and "count" not in draft.facts and not self.job.facts.get("guests"):
                 self.cost += COST["no count"]
         reading = Reading(
             mentions=[d.mention() for d in drafts if not d.empty],
@@ -1028,6 +1149,10 @@ class Assembler:
         cost = self.cost + self.job.cost + 0.05 * len(self.unused)
         return Assembled(reading, cost, [*self.unused, *self.job.unused])
 
+    def _needs_count(self, draft: Draft) -> bool:
+        words = self.slots.vocabulary.kinds.get(draft.kind or "")
+        return draft.kind == TABLE_KIND or (words is not None and words.number != "count" and "count" in words.needs)
+
     def _merge_loose(self, drafts: list[Draft]) -> list[Draft]:
         """What was said before anything was named belongs to the first piece, where that one is new."""
         loose = self.loose[0]
@@ -1039,8 +1164,8 @@ class Assembler:
             first.colours = [*loose.colours, *(c for c in first.colours if c not in loose.colours)]
             first.steps = [*loose.steps, *first.steps]
             first.drop = [*loose.drop, *first.drop]
+            first.options = first.options or loose.options
             first.like = first.like or loose.like
-            first.rows = first.rows or loose.rows
             first.joined = first.joined or loose.joined
             return [d for d in drafts if d is not loose]
         return drafts

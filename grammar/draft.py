@@ -29,7 +29,7 @@ class Draft:
     article: bool = False
     joined: bool = False
     singular: bool = False
-    rows: float = 0.0
+    options: dict[str, list[Any]] = field(default_factory=dict)
     doubts: list[Doubt] = field(default_factory=list)
 
     def mention(self) -> Mention:
@@ -46,6 +46,7 @@ class Draft:
             like=self.like,  # type: ignore[arg-type]
             part_of=self.part_of,
             extend=self.extend,
+            options=self.options,
             facts=facts,
             drop=self.drop,
             steps=self.steps,
@@ -74,6 +75,8 @@ def finish_shares(colours: list[dict[str, Any]]) -> list[dict[str, Any]]:
             old["share"] = share
         elif entry["rest"]:
             old["rest"] = True
+    if sum(c["share"] or 0 for c in out) > 1.005:
+        return [{"name": c["name"]} for c in out]
     given = sum(c["share"] for c in out if c["share"] is not None)
     rest = [c for c in out if c["rest"] and c["share"] is None]
     open_ones = [c for c in out if c["share"] is None]

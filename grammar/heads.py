@@ -7,7 +7,7 @@ from grammar.phrases import Phrase
 from grammar.slots import Slots
 
 BEFORE = frozenset(
-    {"amount", "sides", "listing", "det", "shape", "choice", "flag", "colour", "nominals", "footer", "balloon", "even", "more", "named"}
+    {"amount", "sides", "listing", "det", "shape", "choice", "flag", "colour", "nominals", "footer", "balloon", "even", "more", "named", "word"}
 )
 JOB_LABELS = frozenset({"setup_from", "event_time", "guests", "seats", "crew", "budget", "strokes"})
 
@@ -90,11 +90,14 @@ def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
 def _describes(phrases: list[Phrase], at: int, low: int) -> bool:
     phrase = phrases[at]
     if phrase.kind == "named":
-        return phrase.label not in JOB_LABELS and at > low and (phrases[at - 1].kind == "det" or is_count(phrases[at - 1]))
+        alone = low == 0 or (at > low and (phrases[at - 1].kind == "det" or is_count(phrases[at - 1])))
+        return phrase.label not in JOB_LABELS and alone
     if phrase.kind == "amount":
         return phrase.amounts[0].type in {"NUM", "LEN", "FRAC", "FAR"}
     if phrase.kind in BEFORE:
         return True
+    if phrase.kind == "of":
+        return at > low and is_size(phrases[at - 1])
     if phrase.kind in {"and", "sep"} and low < at + 1 < len(phrases):
         around = {phrases[at - 1].kind if at > low else "", phrases[at + 1].kind}
         return around == {"colour"}

@@ -10,6 +10,9 @@ from grammar.terms import AMOUNTS, Term
 
 LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just , will on say being".split())
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
+CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR"})
+POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
+BEFORE_ONE = frozenset("each every this that which the other another any".split())
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
@@ -68,9 +71,11 @@ class Lexer:
         """The term at `at` for choice number `pick`, and how many choices there were."""
         tokens = amounts.tokens
         token = tokens[at]
-        if at in orders:
-            return [Term("USED", None, at, at + 1, token.text)], 1
+        if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE:
+            return [Term("FILL", "one", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
+        if at in orders and (word is None or word.type not in CONTENT):
+            return [Term("USED", None, at, at + 1, token.text)], 1
         choices = amounts.at(at)
         sized = self._sized_noun(tokens, at, choices)
         if sized is not None:
@@ -123,7 +128,9 @@ class Lexer:
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
         for match in self.lexicon.matches(tokens, at):
-            if any(i in orders for i in range(at, match.end)):
+            if match.entry.type not in CONTENT and any(i in orders for i in range(at, match.end)):
+                continue
+            if match.entry.type == "REMOVE" and not self._removes(amounts, at, match.end, before):
                 continue
             if self._may_stand(match, amounts, before):
                 text = " ".join(t.text for t in tokens[at : match.end])
@@ -134,12 +141,24 @@ class Lexer:
                 return Term(match.entry.type, value, at, match.end, text, 0.1 if match.fixed else 0.0, said_as)
         return None
 
+    def _removes(self, amounts: Amounts, at: int, end: int, before: list[Term]) -> bool:
+        """Words such as "drop" and "cut" take something away only where something to take follows."""
+        if before and (before[-1].type in {"DET", "NUM", "LEN"} or before[-1].text.lower() in {"full", "half"}):
+            return False
+        if end >= len(amounts.tokens):
+            return False
+        if amounts.tokens[end].lower in POINTING:
+            return True
+        kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
+        named = bool(kinds & {"PIECE", "TABLE", "COLOUR", "FLAG", "PRON"}) and "CHOICE" not in kinds
+        return named or self.lexicon.colour_end(amounts.tokens, end) > end or bool(amounts.at(end)) and at == 0 and end == 1 and amounts.tokens[at].lower != "drop"
+
     def _may_stand(self, match: Match, amounts: Amounts, before: list[Term]) -> bool:
         entry = match.entry
         near = self.lexicon.near.get(f"{entry.type}.{entry.value}") or self.lexicon.near.get(entry.type)
         if near is None:
             if entry.type in {"BY", "TO"}:
-                return bool(before) and before[-1].type in AMOUNTS | {"FOOTER"} and _next_amount(amounts, match.end, 0) is not None
+                return (not before and entry.type == "BY") or bool(before) and before[-1].type in AMOUNTS | {"FOOTER"} and _next_amount(amounts, match.end, 0) is not None
             return True
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None

@@ -1,5 +1,6 @@
 """All words that mean something to the reader, found by their first word, longest first."""
 
+import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -49,6 +50,18 @@ def spell(text: str) -> tuple[str, ...]:
     return tuple(t.lower for t in scan(text) if t.lower not in HYPHENS)
 
 
+def _owner(word: str) -> str:
+    """ "table" of "table's", "" where the word is no possessive."""
+    return word[:-2] if word.endswith("'s") else ""
+
+
+@cache
+def order_words() -> frozenset[str]:
+    """Every word of the patterns of orders.toml: none of them is a slip of another."""
+    texts = " ".join(text for table in load_words("orders.toml").values() for text in table["say"])  # type: ignore[attr-defined]
+    return frozenset(re.split(r"[ |?]+", texts))
+
+
 class Lexicon:
     """Speech words and the trade's vocabulary together."""
 
@@ -64,7 +77,7 @@ class Lexicon:
         self._add_trade(vocabulary)
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: -len(entry.words))
-        self._known = word_list("filler") | word_list("common") | frozenset(self._by_first)
+        self._known = word_list("filler") | word_list("common") | frozenset(self._by_first) | order_words()
         self._mendable = self._single_words()
         self._mended: dict[str, str | None] = {}
 
@@ -92,6 +105,10 @@ class Lexicon:
             else:
                 self._add("LABEL", fact.id, fact.words)
 
+    def _meaning(self, word: str) -> object:
+        """What a single word stands for, so that two spellings of one thing are no tie."""
+        return next(((e.type, e.value) for e in self._by_first.get(word, ()) if len(e.words) == 1), word)
+
     def _single_words(self) -> tuple[str, ...]:
         """Words that a slip of the fingers may be mended to: those of pieces, colours, choices, flags and labels."""
         kinds = {"PIECE", "TABLE", "SHAPE", "COLOUR", "CHOICE", "FLAG", "LABEL", "BALLOON"}
@@ -105,7 +122,7 @@ class Lexicon:
         """The known word that this one is a slip of, or None."""
         if word not in self._mended:
             known = word in self._known or not word.isalpha()
-            self._mended[word] = None if known else nearest(word, self._mendable)
+            self._mended[word] = None if known else nearest(word, self._mendable, self._meaning)
         return self._mended[word]
 
     @property
@@ -141,6 +158,8 @@ class Lexicon:
     def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
         """Entries that begin at `start`, longest first; spelling is mended only where nothing else fits."""
         found = list(self._exact(tokens, start, tokens[start].lower, fixed=False))
+        if not found and (base := _owner(tokens[start].lower)):
+            found = [m for m in self._exact(tokens, start, base, fixed=False) if m.entry.type in {"PIECE", "TABLE"}]
         if not found and tokens[start].kind == "word":
             mended = self.mend(tokens[start].lower)
             if mended is not None:

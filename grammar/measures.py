@@ -1,4 +1,4 @@
-"""Numbers with a unit of measure, in one part or several: "6'4\"", "2 yds, 7 feet and 10 inches", "an hour and a half".
+"""Numbers with a unit of measure, in one part or several: "6'4\"", "3 yds, 2 feet and 5 inches", "an hour and a half".
 
 Several parts come out as one exact value in the smallest unit named.
 """
@@ -69,7 +69,7 @@ def units_at(tokens: Sequence[Token], i: int) -> Iterator[tuple[int, Unit]]:
         if unit.word in words.close and not token.glued:
             continue
         if not token.glued and token.kind == "word" and end < len(tokens) and tokens[end].glued and tokens[end].value:
-            continue  # "m212" is a name, "2 m212" no length
+            continue  # "m37" is a name, "2 m37" no length
         letter = words.cased.get(unit.word)
         if letter and unit.kind == "temperature" and token.text != letter and not token.glued:
             continue
@@ -115,7 +115,7 @@ def _one_unit(tokens: Sequence[Token], i: int) -> Iterator[_Sum]:
 
 
 def _unit_first(tokens: Sequence[Token], i: int) -> Iterator[_Sum]:
-    """ "minute 30s": a unit of time without a number, taken as one where another part with its unit follows."""
+    """ "minute 45s": a unit of time without a number, taken as one where another part with its unit follows."""
     for end, unit in units_at(tokens, i):
         if unit.kind == "duration" and unit.single:
             first = _Sum(_size(unit), (unit,), unit, end, whole=True)
@@ -214,7 +214,7 @@ def _next_part(tokens: Sequence[Token], before: _Sum, numeral: Numeral, link: st
 
 
 def _and_fraction(tokens: Sequence[Token], before: _Sum, at: int) -> Iterator[_Sum]:
-    """ "an hour and a half", "seven hours and a quarter": a fraction of the unit just named."""
+    """ "an hour and a half", "three hours and a quarter": a fraction of the unit just named."""
     for part in fractions_at(tokens, at):
         if part.value < 1 and before.whole:
             yield replace(before, total=before.total + part.value * _size(before.last), end=part.end, whole=False)

@@ -1,4 +1,4 @@
-"""Amounts of money: a sign or code before or behind, names, coins, change ("thirteen dollars and forty-five")."""
+"""Amounts of money: a sign or code before or behind, names, coins, change ("twelve dollars and sixty")."""
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
@@ -73,7 +73,7 @@ def _point_group(token: Token) -> bool:
 
 
 def _sign_first(tokens: Sequence[Token], i: int) -> Iterator[Quantity]:
-    """ "$20", "US$3 and fourteen", "EUR 125", "-$15"."""
+    """ "$20", "US$9 and twelve", "EUR 125", "-$15"."""
     minus = tokens[i].lower == "-" and i + 1 < len(tokens) and tokens[i + 1].glued
     start = i + 1 if minus else i
     for end, code in currencies_at(tokens, start, before=True):

@@ -5,10 +5,13 @@ from dataclasses import dataclass
 from functools import cache
 
 from grammar.lexicon import HYPHENS, load_words
+from grammar.number_words import number_words
 from grammar.scan import Token
 
 GAP = 6  # words that "~" may stand for
 STOPS = frozenset({".", "!", ";", "?"})
+MONEY_SIGNS = frozenset("$£€")
+NUMBERS = frozenset({"#", "##"})  # any number; the second is used up by the order
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +66,6 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
         rows = firsts().get(token.lower, ())
         if at == 0:
             rows = (*rows, *firsts().get("^", ()))
-        if token.kind == "number":
-            rows = (*rows, *firsts().get("#", ()))
         for rank, intent, items in rows:
             used = _match(words, at, items, 0)
             if used is not None:
@@ -93,7 +94,8 @@ def _match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: 
         return [] if all(token.lower in STOPS for _, token in words[at:]) else None
     if at < len(words):
         index, token = words[at]
-        if token.lower in item.words or ("#" in item.words and token.kind == "number"):
+        number = token.kind == "number" or token.text in MONEY_SIGNS or token.lower in number_words().cardinals
+        if token.lower in item.words or ((item.words & NUMBERS) and number):
             rest = _match(words, at + 1, items, k + 1)
             if rest is not None:
                 return rest if "#" in item.words else [index, *rest]

@@ -107,7 +107,7 @@ def _likely(tokens: Sequence[Token], each: Quantity) -> bool:
 
 
 def _code(tokens: Sequence[Token], i: int) -> bool:
-    """Whether the digits at `i` belong to a name that begins with letters, "SCP-173", "m212"."""
+    """Whether the digits at `i` belong to a name that begins with letters, "AB-42", "m37"."""
     if tokens[i].kind != "number":
         return False
     at = i
@@ -127,7 +127,7 @@ def _code(tokens: Sequence[Token], i: int) -> bool:
 
 
 def _spoiled(tokens: Sequence[Token], i: int) -> int:
-    """Past numbers behind a stray comma or underscore, ",100", or "NaN": they are none; `i` where there are none."""
+    """Past numbers behind a stray comma or underscore, ",250", or "NaN": they are none; `i` where there are none."""
     stray = tokens[i].lower in (",", "_") and not tokens[i].glued and i + 1 < len(tokens) and tokens[i + 1].glued
     if not stray and tokens[i].lower not in number_words().not_numbers:
         return i

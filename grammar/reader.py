@@ -6,12 +6,13 @@ is sane for the thing decides; two ways that are as good end in a doubt, to be a
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from grammar.amounts import Amounts
 from grammar.assemble import Assembled, Assembler
 from grammar.lexer import Lexer, Row
 from grammar.lexicon import Lexicon
+from grammar.number_words import number_words
 from grammar.orders import Order, find_orders
 from grammar.phrases import phrases
 from grammar.reading import Context, Doubt, Reading
@@ -48,12 +49,12 @@ class Reader:
     def read(self, text: str, context: Context | None = None) -> Reading:
         """What a turn says, given what is in hand. Never raises for any text."""
         context = context or Context()
-        tokens = scan(text)
+        tokens = apart(scan(text))
         if not tokens:
             return Reading()
         orders = self._orders(tokens, context)
         used = frozenset(i for order in orders for i in order.used)
-        amounts = Amounts(tokens)
+        amounts = Amounts(tokens, lambda i: self._names(tokens, i))
         tries: list[_Try] = []
         for row in self.lexer.rows(amounts, used):
             made = self._assemble(row, context, [order.intent for order in orders])
@@ -69,6 +70,10 @@ class Reader:
                 kept.append(order)
         return kept
 
+    def _names(self, tokens: list[Token], at: int) -> bool:
+        """Whether a thing to count is named at a token."""
+        return any(m.entry.type in {"PIECE", "TABLE", "SHAPE"} for m in self.lexicon.matches(tokens, at))
+
     def _assemble(self, row: Row, context: Context, orders: list[str]) -> Assembled:
         terms = tidy(row.terms)
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
@@ -83,6 +88,7 @@ class Reader:
         rivals = [t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)]
         if rivals and best.row.open:
             reading.doubts.append(_either(reading, rivals[0].made.reading))
+        reading.blank = not any(t.kind != "mark" for t in tokens)
         reading.said_as = [(t.text, t.said_as) for t in best.row.terms if t.said_as]
         reading.unread, reading.near = self._unread(best, tokens)
         return reading
@@ -107,6 +113,27 @@ class Reader:
                     if found:
                         near[token.text] = found
         return [w for w in words if w], near
+
+
+def apart(tokens: list[Token]) -> list[Token]:
+    """ "sixfoot" and "tenft" as a number and a unit."""
+    out: list[Token] = []
+    for token in tokens:
+        cut = _glued_unit(token.lower) if token.kind == "word" else 0
+        if cut:
+            middle = token.start + cut
+            out.append(replace(token, text=token.text[:cut], lower=token.lower[:cut], end=middle))
+            out.append(replace(token, text=token.text[cut:], lower=token.lower[cut:], start=middle, glued=True))
+        else:
+            out.append(token)
+    return out
+
+
+def _glued_unit(word: str) -> int:
+    for unit in ("footers", "footer", "foot", "feet", "ft", "inches", "inch"):
+        if word.endswith(unit) and word[: -len(unit)] in number_words().cardinals:
+            return len(word) - len(unit)
+    return 0
 
 
 def _safely(convert: Callable[[float, str, str], float]) -> Callable[[float, str, str], float]:

@@ -45,6 +45,7 @@ class Mention(Model):
     like: Literal["", "colours", "all"] = ""
     part_of: float | None = None
     extend: bool = False
+    options: dict[str, list[Value]] = Field(default_factory=dict)
     facts: dict[str, Value] = Field(default_factory=dict)
     drop: list[tuple[str, Value]] = Field(default_factory=list)
     steps: list[Step] = Field(default_factory=list)
@@ -81,6 +82,7 @@ class Reading(Model):
     topic: str = ""
     metric: bool = False
     answer: str = ""
+    blank: bool = False
     near: dict[str, list[str]] = Field(default_factory=dict)
 
 
@@ -97,3 +99,4 @@ class Context(Model):
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
+    count: float | None = None

@@ -1,6 +1,6 @@
 """Slips of the fingers: the one known word within a letter or two of what was typed."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 
 def distance(a: str, b: str, most: int) -> int:
@@ -25,7 +25,7 @@ def allowed(word: str) -> int:
     return 0 if len(word) < 4 else 1 if len(word) < 7 else 2
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = str) -> str | None:
     """The single nearest known word, or None where there is none or two are as near with another stem.
 
     The first letter has to be right: people rarely miss it, and most false friends differ there.
@@ -43,7 +43,8 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     if not best or closest > most:
         return None
     stems = {w.rstrip("s") for w in best}
-    return best[0] if len(stems) == 1 else None
+    meanings = {meaning(w) for w in best}
+    return best[0] if len(stems) == 1 or len(meanings) == 1 else None
 
 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:

@@ -15,7 +15,9 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
     row = _portions(row)
+    row = _hundreds(row)
     row = _drop_links(row)
+    row = _gaps(row)
     row = _bind(row)
     return [t for t in row if t.type != "FILL"]
 
@@ -53,6 +55,29 @@ def _portions(row: list[Term]) -> list[Term]:
     return out
 
 
+def _hundreds(row: list[Term]) -> list[Term]:
+    """ "40 white 60 green": numbers before colours that make up a hundred are shares."""
+    kept = [i for i, t in enumerate(row) if t.type not in {"FILL", "SEP", "AND"}]
+    pairs = [(a, b) for a, b in zip(kept, kept[1:], strict=False) if row[a].type == "NUM" and row[b].type == "COLOUR"]
+    if len(pairs) < 2 or sum(row[a].value.value for a, _ in pairs) != 100:
+        return row
+    shares = {a for a, _ in pairs}
+    return [t.moved("PCT") if i in shares else t for i, t in enumerate(row)]
+
+
+def _gaps(row: list[Term]) -> list[Term]:
+    """Filler that is no link, between a label and an amount, keeps them apart."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        if term.type == "FILL" and out and at + 1 < len(row):
+            pair = {out[-1].type, row[at + 1].type}
+            apart = term.value not in LINKS and "LABEL" in pair and pair & AMOUNTS
+            out.append(term.moved("GAP") if apart else term)
+        else:
+            out.append(term)
+    return out
+
+
 def _drop_links(row: list[Term]) -> list[Term]:
     """Link words between a label and its amount, a share and its colour, an amount and "of"."""
     out: list[Term] = []
@@ -61,8 +86,9 @@ def _drop_links(row: list[Term]) -> list[Term]:
             nxt = _next(row, at + 1)
             before = out[-1].type if out else ""
             after = row[nxt].type if nxt < len(row) else ""
+            taken = len(out) > 1 and out[-2].type in AMOUNTS
             bound = (
-                (before == "LABEL" and after in AMOUNTS)
+                (before == "LABEL" and after in AMOUNTS and not taken)
                 or (before in AMOUNTS and after == "LABEL" and term.type != "PREP")
                 or (before in SHARES | {"PARTS", "REST", "ALL"} and after == "COLOUR")
                 or (before == "COLOUR" and after in SHARES)
@@ -80,6 +106,8 @@ def _bind(row: list[Term]) -> list[Term]:
     for at, term in enumerate(kept):
         before = out[-1].type if out else ""
         after = kept[at + 1].type if at + 1 < len(kept) else ""
+        if term.type == "BY" and not out and after == "LEN":
+            term = term.moved("LABEL", "width")
         if term.type in {"BY", "TO"}:
             pair = before in SIZED and after in SIZED if term.type == "BY" else before in AMOUNTS and after in AMOUNTS
             if not pair or (term.type == "TO" and not _same_sort(before, after)):

@@ -53,6 +53,7 @@ class PieceWords:
     by: tuple[str, ...] = ()
     number: str = "count"
     piece: str = ""
+    needs: tuple[str, ...] = ()
     shapes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 

@@ -17,6 +17,7 @@ from rules.values import frozen
 from rules.world import ASSUMED, Step, World
 
 KEPT_WORLDS = 256
+LESSER = 1e-3  # what moves the main figure at all comes before what moves only others
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,10 +141,10 @@ class Estimate:
                 rests[id] = None
                 queue.extend([*step.reads, *step.reasons])
         assumed = [step for id in rests if (step := world.find(id)) is not None and step.how == ASSUMED]
-        pull = {step.id: self._pull(spread, step.id) for step in assumed}
+        pull = self._pulls(spread)
         # An input with a range that moves nothing shown (the price of stems where there are none) is not worth a word.
-        telling = [step for step in assumed if pull[step.id] > 0 or not step.is_uncertain]
-        return sorted(telling, key=lambda step: -pull[step.id])
+        telling = [step for step in assumed if pull.get(step.id, 0) > 0 or not step.is_uncertain]
+        return sorted(telling, key=lambda step: -pull.get(step.id, 0.0))
 
     def parts(self, piece: int) -> list[Part]:
         """The balloons of a piece by sort, over all of its count; [] when they cannot be worked out."""
@@ -229,20 +230,17 @@ class Estimate:
                     owners.append(place)
         return owners[0] if len(owners) == 1 else None
 
-    def _pull(self, spread: Spread, id: str) -> float:
-        """How far an input moves the main figure of its scope, or failing that any figure shown, as a share of it."""
+    def _pulls(self, spread: Spread) -> dict[str, float]:
+        """How far each input moves the main figure of its scope, else any figure shown, as a share of the figure."""
         world = spread.world
         main = self.book.kind_of(world.kind).main
-        pulls = []
-        for shown in (main, *world.shows):
-            step = world.find(shown)
-            if step is not None and step.fact.is_number:
-                typical = abs(spread.at(shown)) or 1.0
-                moved = max(
-                    (move.size for move in spread.moves(shown) if spread.leaves[move.leaf].id == id), default=0.0
-                )
-                pulls.append(moved / typical * (1.0 if shown == main else 1e-3))
-        return max(pulls, default=0.0)
+        found: dict[str, float] = {}
+        for shown in dict.fromkeys((main, *world.shows)):
+            for move in spread.moves(shown):
+                id = spread.leaves[move.leaf].id
+                share = move.size / (abs(spread.at(shown)) or 1.0) * (1.0 if shown == main else LESSER)
+                found[id] = max(found.get(id, 0.0), share)
+        return found
 
 
 def _greatest_first(moves: list[Move]) -> list[Move]:

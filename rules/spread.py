@@ -40,7 +40,7 @@ def combine(moves: Iterable[Move]) -> tuple[float, float]:
 
 @dataclass(slots=True)
 class _Run:
-    """One run through the steps: the values so far and how many steps are done."""
+    """One run through the steps: the values so far and how many steps (of those that it moves) are done."""
 
     values: dict[str, Any] = field(default_factory=dict)
     done: int = 0
@@ -62,6 +62,8 @@ class Spread:
         self._bits: dict[str, int] = {}
         self._base = _Run()
         self._runs: dict[tuple[str, int], _Run] = {}
+        self._resting: dict[int, list[int]] = {}  # bit of an input -> the places of the steps that rest on it
+        self._found: dict[str, list[Move]] = {}
 
     def leaves_of(self, id: str) -> list[str]:
         """The names of the uncertain inputs that the figure rests on, in the order they were come upon."""
@@ -74,11 +76,13 @@ class Spread:
         step = self.world.find(id)
         if step is None or not step.fact.is_number:
             return []
-        typical = self.at(id)
-        return [
-            Move(leaf, self.at(id, leaf, LOW) - typical, self.at(id, leaf, HIGH) - typical)
-            for leaf in self.leaves_of(id)
-        ]
+        if id not in self._found:
+            typical = self.at(id)
+            self._found[id] = [
+                Move(leaf, self.at(id, leaf, LOW) - typical, self.at(id, leaf, HIGH) - typical)
+                for leaf in self.leaves_of(id)
+            ]
+        return self._found[id]
 
     def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
         """The smooth value of a quantity with one input at its low or high, or with all typical."""
@@ -95,8 +99,12 @@ class Spread:
         if len(self._order) == len(steps):
             return
         for step in list(steps.values())[len(self._order) :]:
+            mask = self._masks[step.id] = self._mask(step)
+            while mask:
+                bit = mask & -mask
+                self._resting.setdefault(bit, []).append(len(self._order))
+                mask ^= bit
             self._order.append(step)
-            self._masks[step.id] = self._mask(step)
             self._smooth.append(self._closure(step))
         values = self._base.values
         values.update(self.world.choices)
@@ -137,23 +145,21 @@ class Spread:
         run = self._runs.get((leaf, side))
         if run is None:
             run = self._runs[leaf, side] = _Run()
-        if run.done < len(self._order):
+        if len(run.values) < len(self._base.values):
             self._carry_on(run, leaf, side)
         return run
 
     def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
-        bit, base = self._bits[leaf], self._base.values
-        values = run.values
+        base, values = self._base.values, run.values
         values.update({id: value for id, value in base.items() if id not in values} if values else base)
-        for place in range(run.done, len(self._order)):
-            step = self._order[place]
-            if self._masks[step.id] & bit:
-                closure = self._smooth[place]
-                if closure is not None:
-                    values[step.id] = attempt(closure, values, base[step.id])
-                else:
-                    values[step.id] = self._at_end(step, leaf, side)
-        run.done = len(self._order)
+        places = self._resting[self._bits[leaf]]
+        for place in places[run.done :]:
+            step, closure = self._order[place], self._smooth[place]
+            if closure is not None:
+                values[step.id] = attempt(closure, values, base[step.id])
+            else:
+                values[step.id] = self._at_end(step, leaf, side)
+        run.done = len(places)
 
 
 def attempt(closure: Callable[[Any], Any], values: dict[str, Any], otherwise: Any) -> Any:

@@ -95,6 +95,7 @@ def _product(meaning: str, whole: str) -> Unit:
         at += 1
 
 
+@cache
 def dimension(unit: str) -> str:
     """The dimension of `unit` as text ("length", "length**3", "count"); UnitError when it is not known."""
     return read_unit(unit).dimension
