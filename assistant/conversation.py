@@ -16,6 +16,7 @@ from rules import Book, load_book
 from rules.units import convert
 
 LONGEST = 10_000  # letters of one turn
+WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
 KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
 
 
@@ -48,9 +49,9 @@ class Conversation:
         else:
             now = self._take(now, reading)
         self.state = now
-        made = estimate(self.book, now)
-        writer = Writer(self.book, self.vocabulary, self.width)
-        reply = writer.reply(before, now, reading, made)
+        made, was = estimate(self.book, now), estimate(self.book, before)
+        reply = Writer(self.book, self.vocabulary, self.width).reply(before, now, reading, made, was)
+        now.minded = [caution.split(":")[0].lower() for caution in reply.cautions]
         return reply
 
     # a turn ----------------------------------------------------------------------------------------------------------
@@ -58,6 +59,8 @@ class Conversation:
     def _take(self, now: State, reading: Reading) -> State:
         """The state after a turn that says something."""
         before = self.state
+        if reading.orders and reading.orders[0] in WALKS and before.pieces:
+            reading.mentions, reading.doubts, reading.unread = [], [], []
         open_question = before.pending
         now.pending = None
         apply = Apply(now, self.vocabulary)

@@ -38,6 +38,8 @@ class State:
     pending: Pending | None = None
     intent: str | None = None
     compared: bool = False
+    walked: tuple[str, int | None] | None = None
+    minded: list[str] = field(default_factory=list)
 
     def copy(self) -> "State":
         """A copy that shares nothing."""

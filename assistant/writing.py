@@ -1,22 +1,166 @@
-"""Replies in words."""
+"""Replies in words: the answer first, then the numbers, what was taken, what to mind, and what to say next."""
 
+from assistant.answers import Answers
+from assistant.estimating import workable
 from assistant.heard import export
+from assistant.layout import join, labelled, listed, paragraph
 from assistant.reply import Reply
-from assistant.state import State
+from assistant.state import HeardPiece, State
+from assistant.telling import Teller, worth
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
-from rules import Book, Estimate
+from rules import Book, Estimate, shopping
+from rules.buying import Row
+
+MOST_ROWS = 4  # colours and sizes listed before the rest is summed up
+MOST_TAKEN = 5
 
 
 class Writer:
-    """Lays a reply out for a width."""
+    """Lays replies out for a width."""
 
     def __init__(self, book: Book, vocabulary: Vocabulary, width: int) -> None:
         self.book, self.vocabulary, self.width = book, vocabulary, width
 
-    def reply(self, before: State, now: State, reading: Reading, made: Estimate) -> Reply:
-        """The whole reply."""
+    def reply(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Reply:
+        """The whole reply to a turn."""
+        made.metric = was.metric = now.metric
         question = now.pending.text if now.pending else None
-        figures = made.figures()
-        return Reply(text=question or "ok", heard=export(now), unread=reading.unread, question=question,
-                     cautions=[c.text for c in made.cautions()], figures=figures)
+        answered = Answers(self.book, self.width).answer(before, now, reading, made, was)
+        blocks = [self._read_as(reading), *(answered or self._estimate(before, now, reading, made, was))]
+        after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
+        blocks += [self._unread(reading), after]
+        return Reply(
+            text=join(blocks),
+            heard=export(now),
+            unread=reading.unread,
+            question=question,
+            cautions=[caution.text for caution in made.cautions()],
+            figures=made.figures(),
+        )
+
+    # the estimate ----------------------------------------------------------------------------------------------------
+
+    def _estimate(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> list[list[str]]:
+        if not now.pieces:
+            return [paragraph(self._nothing(now), self.width)] if not now.pending else []
+        changed = self._difference(before, now, made, was) if before.pieces else []
+        heads = [line for place in range(len(now.pieces)) for line in self._piece(place, now.pieces[place], made)]
+        ready = any(self._main(place, made) for place in range(len(now.pieces)))
+        if not ready:
+            return [heads]
+        return [changed, heads, self._job(made), self._notes(made), self._taken(made, now), self._mind(made, before)]
+
+    def _piece(self, place: int, piece: HeardPiece, made: Estimate) -> list[str]:
+        """The headline of one piece."""
+        kind = self.book.kind_of(piece.kind)
+        teller = Teller(made, place, metric=made.metric)
+        if not workable(self.book, piece.kind):
+            return paragraph(f"{self._named(piece)}: kept; not worked out yet.", self.width)
+        lines: list[str] = []
+        for template in kind.extra.get("tells", ["{count} " + piece.kind + "{count||s}: about {balloons} balloons ({balloons~})."]):
+            text = teller.tell(template)
+            if text:
+                lines += paragraph(text, self.width)
+        return lines or paragraph(f"{self._named(piece)}: noted.", self.width)
+
+    def _named(self, piece: HeardPiece) -> str:
+        count = piece.facts.get("count")
+        noun = self.book.kind_of(piece.kind).words[0] if self.book.kind_of(piece.kind).words else piece.kind
+        return f"{count} {noun}{'s' if count != 1 else ''}" if count else noun.capitalize()
+
+    def _main(self, place: int, made: Estimate) -> bool:
+        main = made.book.kind_of(made.job.pieces[place].kind).main
+        return bool(main) and made.step(main, place) is not None
+
+    def _job(self, made: Estimate) -> list[str]:
+        """The few numbers of the whole job."""
+        lines = self._buy(shopping(made))
+        teller = Teller(made, None, metric=made.metric)
+        for label, template in self.book.job.extra.get("tells", ()):
+            text = teller.tell(template)
+            if text:
+                lines += labelled(label, text, self.width)
+        return lines
+
+    def _buy(self, rows: list[Row]) -> list[str]:
+        if not rows:
+            return []
+        lines: list[str] = []
+        for row in rows[:MOST_ROWS]:
+            colour = f"{row.colour}, " if row.colour else ""
+            bags = f"{row.packs} bag{'s' if row.packs != 1 else ''} of {row.pack}"
+            lines += labelled("buy" if not lines else "", f"{colour}{row.size_in:g} in: {bags} ({row.left} left over)", self.width)
+        if len(rows) > MOST_ROWS:
+            lines += labelled("", f'and {len(rows) - MOST_ROWS} more rows: "shopping list"', self.width)
+        return lines
+
+    def _notes(self, made: Estimate) -> list[str]:
+        return [line for note in made.notes()[:2] for line in paragraph(note.text, self.width)]
+
+    def _taken(self, made: Estimate, now: State) -> list[str]:
+        """What was assumed, once and shortly."""
+        words = list(dict.fromkeys(word for place in range(len(now.pieces)) for word in made.taken(place)))
+        words += made.taken(None)
+        if not any(piece.facts.get("colours") for piece in now.pieces):
+            words.append("no colours yet")
+        more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""
+        return paragraph(f"I took: {', '.join(words[:MOST_TAKEN])}{more}.", self.width) if words else []
+
+    def _mind(self, made: Estimate, before: State) -> list[str]:
+        """Dangers by name, once; "cautions" tells them whole."""
+        names = list(dict.fromkeys(caution.text.split(":")[0].lower() for caution in made.cautions()))
+        fresh = [name for name in names if name not in before.minded]
+        return paragraph(f'Mind: {listed(fresh)}; local rules decide ("cautions").', self.width) if fresh else []
+
+    # what changed ----------------------------------------------------------------------------------------------------
+
+    def _difference(self, before: State, now: State, made: Estimate, was: Estimate) -> list[str]:
+        """What a change did: was, now."""
+        pairs = []
+        for id, label in (("balloons_all", "balloons"), ("hours_hands_on", "hands"), ("line_length", "line")):
+            old, new = was.figure(id), made.figure(id)
+            if old is not None and new is not None and old.value and old.value != new.value:
+                a, b = worth(old, metric=made.metric), worth(new, metric=made.metric)
+                if a != b:
+                    pairs.append(f"{label} {a}, now {b}")
+        if not pairs:
+            return ["No change in the numbers."] if now.pieces == before.pieces and now.job == before.job else []
+        return paragraph("Was " + "; ".join(pairs) + ".", self.width)
+
+    # around it -------------------------------------------------------------------------------------------------------
+
+    def _read_as(self, reading: Reading) -> list[str]:
+        """Numbers that were heard or run together, and mended spelling, read back."""
+        said = [f'"{text}" as {read}' for text, read in reading.said_as if text.lower() != read]
+        return paragraph(f"I read {listed(said)}.", self.width) if said else []
+
+    def _unread(self, reading: Reading) -> list[str]:
+        if not reading.unread:
+            return []
+        lines = paragraph(f"Not used: {', '.join(reading.unread[:6])}.", self.width)
+        for word, known in list(reading.near.items())[:1]:
+            lines += paragraph(f"For {word}, did you mean {listed(known, 'or')}?", self.width)
+        return lines
+
+    def _nothing(self, now: State) -> str:
+        if now.job:
+            return "Noted."
+        return 'Tell me a piece, how many and how big, for example "eight 6 ft tables, full drop".'
+
+    def _hint(self, now: State, made: Estimate) -> list[str]:
+        """One hint of what to say next."""
+        focused = now.focused
+        if focused is None or not workable(self.book, focused.kind):
+            return []
+        hints = []
+        step = made.step("balloons_each", now.focus) or made.step("balloons", now.focus)
+        if step is not None:
+            hints.append(f'"why {step.value:,.0f}"')
+        if not focused.facts.get("colours"):
+            hints.append('"navy, gold and white"')
+        if focused.kind == "runner" and not focused.facts.get("coverage"):
+            hints.append('"two thirds"')
+        else:
+            hints.append('"what did you assume"')
+        return paragraph(f"Try {listed(hints, 'or')}.", self.width)

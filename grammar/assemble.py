@@ -814,6 +814,9 @@ class Assembler:
         if both is None:
             self._impossible(fact, figure, phrase)
             return
+        if fact.id == "strokes" and "pump_size" in self.job.facts:
+            self.job.set("pump_strokes", both[1], phrase.text)  # "my pump gives 4 inches in two strokes"
+            return
         if fact.type == "range":
             self._set(fact.id, [_tidy(both[0]), _tidy(both[1])], phrase)
         elif figure.single:

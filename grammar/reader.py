@@ -61,7 +61,7 @@ class Reader:
             tries.append(_Try(row, made, row.cost + made.cost))
             if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
                 break
-        return self._choose(tries, tokens)
+        return self._choose(tries, tokens, text)
 
     def _orders(self, tokens: list[Token], context: Context) -> list[Order]:
         kept: list[Order] = []
@@ -82,12 +82,13 @@ class Reader:
         made.reading.metric = metric
         return made
 
-    def _choose(self, tries: list[_Try], tokens: list[Token]) -> Reading:
+    def _choose(self, tries: list[_Try], tokens: list[Token], text: str) -> Reading:
         best = min(tries, key=lambda t: t.cost)
         reading = best.made.reading
         rivals = [t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)]
         if rivals and best.row.open:
             reading.doubts.append(_either(reading, rivals[0].made.reading))
+        reading.text = text
         reading.blank = not any(t.kind != "mark" for t in tokens)
         reading.said_as = [(t.text, t.said_as) for t in best.row.terms if t.said_as]
         reading.unread, reading.near = self._unread(best, tokens)

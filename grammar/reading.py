@@ -83,6 +83,7 @@ class Reading(Model):
     metric: bool = False
     answer: str = ""
     blank: bool = False
+    text: str = ""
     near: dict[str, list[str]] = Field(default_factory=dict)
 
 

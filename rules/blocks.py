@@ -19,7 +19,7 @@ FACT_KEYS = frozenset(
 )
 EXCEPT_KEYS = frozenset("name when is why source".split())
 REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
-JOB_KEYS = frozenset("kind shows main".split())
+JOB_KEYS = frozenset("kind shows main tells".split())
 
 Raw = Mapping[str, Any]
 

@@ -134,7 +134,9 @@ def build_book(blocks: list[Block], text: str = "") -> Book:
             book.pieces[block.id] = _read(read_piece, block, block.id, block.raw)
         elif kind == JOB:
             shows = [*book.job.shows, *block.raw.get("shows", ())]
-            book.job = _read(read_piece, block, JOB, {"main": book.job.main, **block.raw, "shows": shows})
+            tells = [*book.job.extra.get("tells", ()), *block.raw.get("tells", ())]
+            whole = {"main": book.job.main, **block.raw, "shows": shows, "tells": tells}
+            book.job = _read(read_piece, block, JOB, whole)
         elif kind in REMARKS:
             remarks.append(_read(read_remark, block, block.id, block.file, block.raw))
         else:

@@ -13,6 +13,7 @@ from rules.curves import (
     arch_span_for,
     catenary_arch,
     circular_arc,
+    drape_along_floor,
     drape_over_edge,
     drape_to_floor,
     half_ellipse,
@@ -193,7 +194,7 @@ def test_rings_against_a_circumference_table(inches: float, feet: float) -> None
     assert ring(inches) / 12 == pytest.approx(feet, abs=0.0051)
 
 
-def test_a_stair_of_a_building_textbook() -> None:
+def test_a_stair_against_pythagoras() -> None:
     """Euclid I.47 on 8 and 15: a flight rising 96 in over a run of 180 in is 204 in along the rail."""
     assert stair(96.0, 180.0) == pytest.approx(204.0, rel=1e-15)
 
@@ -211,3 +212,15 @@ def test_the_drape_of_a_thick_line_against_integration() -> None:
     points = [(axis * math.sin(t), axis * math.cos(t)) for t in corner]
     length = 72.0 + sum(math.dist(p, q) for p, q in pairwise(points)) + drop
     assert drape_over_edge(72.0, 1, drop, axis) == pytest.approx(length, rel=1e-9)
+
+
+def test_the_drape_along_the_floor_against_a_polyline() -> None:
+    """The axis by coordinates: round the edge, down, round the foot, out along the floor; both ends alike."""
+    axis, height, run, steps = 4.0, 30.0, 20.0, 20_000
+    turn = [math.pi / 2 * k / steps for k in range(steps + 1)]
+    edge = [(axis * math.sin(t), height + axis * math.cos(t)) for t in turn]
+    foot = [(2 * axis - axis * math.cos(t), 2 * axis - axis * math.sin(t)) for t in turn]
+    # The foot turns about (2 axis, 2 axis): from straight down at x = axis to level at y = axis.
+    points = [(0.0, height + axis), *edge, *foot, (run, axis)]
+    one_end = sum(math.dist(p, q) for p, q in pairwise(points))
+    assert drape_along_floor(72.0, 2, height, run, axis) == pytest.approx(72.0 + 2 * one_end, rel=1e-8)

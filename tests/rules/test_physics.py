@@ -115,19 +115,21 @@ def test_boxes_and_nets_of_the_trade() -> None:
     """182 of 4.28 in fit a 24 in box; 500 of 9 in need a net of 172.6 ft3."""
     assert math.floor(packing.spheres_in_box(24.0, 24.0, 24.0, 4.28)) == 182
     assert packing.net_volume(500, 9.0) / 1728 == pytest.approx(172.6, abs=0.05)
+    assert packing.box_for_spheres(500, 9.0) / 1728 == pytest.approx(184.1, abs=0.05)
 
 
 @pytest.mark.parametrize(
     ("call", "words"),
     [
-        (lambda: air.kelvin(-500.0), "No temperature lies below -459.67"),
-        (lambda: air.standard_pressure(40_000.0), "altitude must lie between -1500 and 36000 ft"),
+        (lambda: air.kelvin(-460.0), "No temperature lies below -459.67"),
+        (lambda: air.standard_pressure(36_001.0), "altitude must lie between -1500 and 36000 ft"),
+        (lambda: air.standard_pressure(-1_501.0), "altitude must lie between"),
         (lambda: air.air_density(0.0, 101_325.0), "temperature must be more than 0 K"),
-        (lambda: gas.gross_lift(1.0, 97.5, 68.0, 0.0), "purity of the helium must lie between 0 and 1"),
+        (lambda: gas.gross_lift(1.0, 1.01, 68.0, 0.0), "purity of the helium must lie between 0 and 1"),
         (lambda: gas.floating_diameter(3.0, 0.0, 68.0, 0.0), "purity of the helium must be more than 0"),
         (lambda: gas.lean_angle(0.0, 11.0, 5.0), "net lift must be more than 0 g"),
         (lambda: gas.cylinders_needed(10.0, 0.0, 0.9), "contents of a cylinder"),
-        (lambda: gas.cylinders_needed(10.0, 50.0, 95.0), "usable share must lie between 0 and 1"),
+        (lambda: gas.cylinders_needed(10.0, 50.0, 1.01), "usable share must lie between 0 and 1"),
         (lambda: inflation.stroke_diameter(2, 0.0), "air for a stroke must be more than 0 L"),
         (lambda: inflation.stroke_diameter(2, 0.3, 1.01), "pump efficiency must lie between 0 and 1"),
         (lambda: inflation.stroke_litres(0, 4.0), "number of strokes must be more than 0"),

@@ -43,6 +43,8 @@ def test_pairs_stay_together() -> None:
     assert largest_remainder(108, [0.5, 0.3, 0.2], step=2) == [54, 32, 22]
     assert largest_remainder(109, [0.5, 0.3, 0.2], step=2) == [54, 33, 22]
     assert largest_remainder(1, [0.2, 0.8], step=2) == [0, 1]
+    assert largest_remainder(109, [50, 30, 20], step=2) == [54, 33, 22]
+    assert largest_remainder(109, [0.05, 0.03, 0.02], step=2) == [54, 33, 22]
 
 
 @pytest.mark.parametrize(
