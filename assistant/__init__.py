@@ -1,9 +1,9 @@
 """The conversation: what a decorator says, turn by turn, and what is answered.
 
-    from assistant import Conversation
-    talk = Conversation()
-    reply = talk.say("eight 6 ft tables, full drop, 30 in wide")
-    print(reply.text)
+from assistant import Conversation
+talk = Conversation()
+reply = talk.say("eight 6 ft tables, full drop, 30 in wide")
+print(reply.text)
 """
 
 from importlib import import_module

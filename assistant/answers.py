@@ -72,9 +72,12 @@ class Answers:
         if figure is None:
             return None
         lines = paragraph(
-            f"{worth(figure, metric=made.metric)} balloons, {span(figure, metric=made.metric)} about nine times in ten.", self.width
+            f"{worth(figure, metric=made.metric)} balloons, {span(figure, metric=made.metric)} about nine times in ten.",
+            self.width,
         )
-        said = sorted({f.name for p in range(len(now.pieces)) for f in made.figures() if f.how == "said" and f.piece == p})
+        said = sorted(
+            {f.name for p in range(len(now.pieces)) for f in made.figures() if f.how == "said" and f.piece == p}
+        )
         return [lines, paragraph(f"Said: {', '.join(said)}.", self.width) if said else [], *self._moves(now, made)]
 
     def _moves(self, now: State, made: Estimate) -> Blocks:
@@ -99,7 +102,11 @@ class Answers:
             for figure in made.assumed(place):
                 if figure.low == figure.high and made.book.fact(figure.id, _kind(made, place)).quiet:  # type: ignore[union-attr]
                     continue
-                lines += paragraph(f"- {figure.name}: {worth(figure, metric=made.metric)} {_range(figure, made.metric)}", self.width, "  ")
+                lines += paragraph(
+                    f"- {figure.name}: {worth(figure, metric=made.metric)} {_range(figure, made.metric)}",
+                    self.width,
+                    "  ",
+                )
         return [["I took:", *dict.fromkeys(lines)], ["Say any of them to change it."]] if lines else None
 
     def _sources(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Blocks | None:
@@ -107,7 +114,11 @@ class Answers:
         for figure in made.figures():
             if figure.how != "said":
                 seen.setdefault(figure.source, []).append(figure.name)
-        lines = [line for source, names in seen.items() for line in paragraph(f"- {source}: {listed(names[:3])}", self.width, "  ")]
+        lines = [
+            line
+            for source, names in seen.items()
+            for line in paragraph(f"- {source}: {listed(names[:3])}", self.width, "  ")
+        ]
         return [lines] if lines else None
 
     def _cautions(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Blocks | None:
@@ -122,9 +133,17 @@ class Answers:
         for row in rows:
             name = f"{row.size_in:g} in {row.colour or 'any colour'}"
             bags = f"{row.packs} bag{'s' if row.packs != 1 else ''} of {row.pack}"
-            lines += paragraph(f"- {name}: {bags} ({row.need} and {row.with_spares - row.need} spare, {row.left} left over)", self.width, "  ")
+            lines += paragraph(
+                f"- {name}: {bags} ({row.need} and {row.with_spares - row.need} spare, {row.left} left over)",
+                self.width,
+                "  ",
+            )
         spare = made.figure("spare")
-        tail = f"Each row rounded up by itself; {worth(spare)} spare. Say another spare or bag size to change it." if spare else ""
+        tail = (
+            f"Each row rounded up by itself; {worth(spare)} spare. Say another spare or bag size to change it."
+            if spare
+            else ""
+        )
         return [lines, paragraph(tail, self.width)]
 
     def _compare(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Blocks | None:

@@ -58,7 +58,10 @@ class Apply:
     def _options(self, mention: Mention, base: HeardPiece | None, fresh: list[HeardPiece]) -> None:
         """ "two thirds or full": one piece for each value, in the order named."""
         fact, values = next(iter(mention.options.items()))
-        start = HeardPiece(mention.kind or (base.kind if base else ""), dict(base.facts) if base and mention.kind in (None, base.kind) else {})
+        start = HeardPiece(
+            mention.kind or (base.kind if base else ""),
+            dict(base.facts) if base and mention.kind in (None, base.kind) else {},
+        )
         if not start.kind:
             self.missed.append(mention)
             return
@@ -132,7 +135,11 @@ class Apply:
 
     def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
         """Only those facts that a piece of this kind can have."""
-        facts = {k: v for k, v in mention.facts.items() if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)}
+        facts = {
+            k: v
+            for k, v in mention.facts.items()
+            if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)
+        }
         return mention.model_copy(update={"facts": facts})
 
     def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:

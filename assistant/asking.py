@@ -32,7 +32,9 @@ class Asking:
             return Pending("There were no words in that. What shall I work out? For example: eight 6 ft tables.")
         for doubt in reading.doubts:
             return self._doubt(doubt, now)
-        if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (reading.changing and not now.pieces and not now.loose and not now.job):
+        if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (
+            reading.changing and not now.pieces and not now.loose and not now.job
+        ):
             return Pending("There is nothing to change yet. What shall I work out: which piece, how many, how big?")
         clash = self._clash(now)
         if clash is not None:
@@ -48,7 +50,9 @@ class Asking:
             if reading.orders and reading.orders[0] not in NO_QUESTIONS:
                 return Pending("Which piece is it for, how many and how big? For example: eight 6 ft tables.")
             if reading.unread or now.loose:
-                return Pending("I have no piece yet. Which one is it, how many and how big? For example: eight 6 ft tables.")
+                return Pending(
+                    "I have no piece yet. Which one is it, how many and how big? For example: eight 6 ft tables."
+                )
         return None
 
     def _nothing(self, now: State, reading: Reading) -> bool:
@@ -73,7 +77,9 @@ class Asking:
     def _option(self, doubt: Doubt, option: Any) -> str:
         fact = self.vocabulary.fact(str(option), doubt.piece) if isinstance(option, str) else None
         if fact is not None:
-            return {"span": "wide", "height": "high", "length": "along the curve"}.get(fact.id, fact.id.replace("_", " "))
+            return {"span": "wide", "height": "high", "length": "along the curve"}.get(
+                fact.id, fact.id.replace("_", " ")
+            )
         return self._value(doubt.fact, option)
 
     def _name(self, fact: str) -> str:
@@ -109,7 +115,7 @@ class Asking:
         lacking = [[fact for fact in way if fact not in have] for way in ways]
         if not lacking or any(not way for way in lacking):
             return None
-        return min(lacking, key=len)[0]
+        return str(min(lacking, key=len)[0])
 
     def _ask(self, fact: str, piece: HeardPiece) -> str:
         spec = self.book.fact(fact, piece.kind)

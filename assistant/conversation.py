@@ -5,7 +5,6 @@ from typing import Any
 from assistant.apply import Apply
 from assistant.asking import Asking
 from assistant.estimating import estimate
-from assistant.heard import export
 from assistant.reply import Reply
 from assistant.state import State
 from assistant.vocabulary import make_vocabulary
@@ -134,7 +133,7 @@ class Conversation:
 
     def complete(self, before: str) -> list[str]:
         """Words that may go on from what is typed, as whole words in place of the last one."""
-        word = before.split(" ")[-1].lower() if before else ""
+        word = before.rsplit(" ", maxsplit=1)[-1].lower() if before else ""
         if len(word) < 2:
             return []
         return [w for w in self.reader.lexicon.mendable if w.startswith(word) and w != word][:8]

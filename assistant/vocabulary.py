@@ -22,7 +22,13 @@ def make_vocabulary(book: "Book") -> Vocabulary:
     sizes = next(iter(book.facts.get("sizes", ())), None)
     colours, mods, pairs = _palettes(book)
     return Vocabulary(
-        tuple(facts), pieces, furniture, colours, mods, pairs, tuple(_in_unit(sizes, sizes.usual) or ()) if sizes else ()
+        tuple(facts),
+        pieces,
+        furniture,
+        colours,
+        mods,
+        pairs,
+        tuple(_in_unit(sizes, sizes.usual) or ()) if sizes else (),
     )
 
 
@@ -36,7 +42,14 @@ def _fact(book: "Book", fact: "Fact", taken: set[str]) -> FactWords:
     names = {id: heard for kind in fact.of for heard, id in book.kind_of(kind).hears.items()}
     words = () if fact.id in NEVER_LABELS else tuple(w for w in fact.words if w not in taken)
     return FactWords(
-        names.get(fact.id, fact.id), fact.of, fact.type, fact.unit, words, _shown(fact), _in_unit(fact, fact.sane), _in_unit(fact, fact.usual) or ()
+        names.get(fact.id, fact.id),
+        fact.of,
+        fact.type,
+        fact.unit,
+        words,
+        _shown(fact),
+        _in_unit(fact, fact.sane),
+        _in_unit(fact, fact.usual) or (),
     )
 
 

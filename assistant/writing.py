@@ -58,7 +58,9 @@ class Writer:
         if not workable(self.book, piece.kind):
             return paragraph(f"{self._named(piece)}: kept; not worked out yet.", self.width)
         lines: list[str] = []
-        for template in kind.extra.get("tells", ["{count} " + piece.kind + "{count||s}: about {balloons} balloons ({balloons~})."]):
+        for template in kind.extra.get(
+            "tells", ["{count} " + piece.kind + "{count||s}: about {balloons} balloons ({balloons~})."]
+        ):
             text = teller.tell(template)
             if text:
                 lines += paragraph(text, self.width)
@@ -90,7 +92,9 @@ class Writer:
         for row in rows[:MOST_ROWS]:
             colour = f"{row.colour}, " if row.colour else ""
             bags = f"{row.packs} bag{'s' if row.packs != 1 else ''} of {row.pack}"
-            lines += labelled("buy" if not lines else "", f"{colour}{row.size_in:g} in: {bags} ({row.left} left over)", self.width)
+            lines += labelled(
+                "buy" if not lines else "", f"{colour}{row.size_in:g} in: {bags} ({row.left} left over)", self.width
+            )
         if len(rows) > MOST_ROWS:
             lines += labelled("", f'and {len(rows) - MOST_ROWS} more rows: "shopping list"', self.width)
         return lines

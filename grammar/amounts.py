@@ -79,7 +79,9 @@ class Amounts:
         """The quantities at a token; "an extra foot" is one foot."""
         found = quantities_at(self.tokens, i)
         if not found and i and self.tokens[i - 1].lower in {"extra", "another", "additional"}:
-            found = [_moved(q, i - 1) for q in quantities_at(scan(f"a {self.tokens[i].lower}"), 0) if q.kind == "length"]
+            found = [
+                _moved(q, i - 1) for q in quantities_at(scan(f"a {self.tokens[i].lower}"), 0) if q.kind == "length"
+            ]
         return found
 
     def _mashed(self, i: int, out: list[Choice]) -> Iterator[Choice]:
@@ -107,14 +109,18 @@ class Amounts:
         if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
             return []
         after = i + 1
-        if self.tokens[i].lower != "for" and self.names(after) and (not i or self.tokens[i - 1].lower in str(table["opens"]).split()):
+        if (
+            self.tokens[i].lower != "for"
+            and self.names(after)
+            and (not i or self.tokens[i - 1].lower in str(table["opens"]).split())
+        ):
             return [Choice("NUM", Amount(Fraction(value)), i + 1, SURE_SOUND, str(value))]
         if i and self.tokens[i - 1].lower not in str(table["opens"]).split():
-            unit = self.tokens[i].lower == "too" and self._sized(value, after)
+            unit = self._sized(value, after) if self.tokens[i].lower == "too" else []
             return [_choice(q) for q in unit] if unit else []
-        sized = self._sized(value, after) if self.tokens[i].lower != "for" else []
-        if sized:
-            return [_choice(q) for q in sized]
+        united = self._sized(value, after) if self.tokens[i].lower != "for" else []
+        if united:
+            return [_choice(q) for q in united]
         if self.tokens[after].kind != "number" and not quantities_at(self.tokens, after) and not self.names(after):
             return []
         self.doubtful = True

@@ -7,7 +7,23 @@ from grammar.phrases import Phrase
 from grammar.slots import Slots
 
 BEFORE = frozenset(
-    {"amount", "sides", "listing", "det", "shape", "choice", "flag", "colour", "nominals", "footer", "balloon", "even", "more", "named", "word"}
+    {
+        "amount",
+        "sides",
+        "listing",
+        "det",
+        "shape",
+        "choice",
+        "flag",
+        "colour",
+        "nominals",
+        "footer",
+        "balloon",
+        "even",
+        "more",
+        "named",
+        "word",
+    }
 )
 JOB_LABELS = frozenset({"setup_from", "event_time", "guests", "seats", "crew", "budget", "strokes"})
 

@@ -90,7 +90,10 @@ class JobFacts:
         """ "three of us": hands where it goes with work, guests where it goes with the party."""
         eating = {"guests", "seats", "event"}
         rest = " ".join(p.text.lower() for p in phrases[at + 1 : at + 3])
-        party = any(word in rest for word in ("coming", "eating", "for dinner", "at the party", "sitting", "attending", "celebrating"))
+        party = any(
+            word in rest
+            for word in ("coming", "eating", "for dinner", "at the party", "sitting", "attending", "celebrating")
+        )
         value = phrase.amounts[-1].high.number
         del eating
         self.set("guests" if party or value > 12 else "crew", value, phrase.text)
@@ -142,7 +145,9 @@ class JobFacts:
         if not isinstance(amount, Amount) or figure.type not in {"MONEY", "NUM"}:
             return False
         if amount.number <= 0:
-            self.doubts.append(Doubt(kind="impossible", fact="budget", value=amount.number, words=phrase.text, piece="job"))
+            self.doubts.append(
+                Doubt(kind="impossible", fact="budget", value=amount.number, words=phrase.text, piece="job")
+            )
             return True
         number = int(amount.number) if amount.number == int(amount.number) else amount.number
         budget: dict[str, Any] = {"amount": number}
@@ -188,7 +193,12 @@ class JobFacts:
             self.facts["setup_from"] = _before(setup, event_at)
         if setup and event and self.facts["setup_from"] >= self.facts["event_time"]:
             self.doubts.append(
-                Doubt(kind="contradiction", fact="setup_from", options=[self.facts.pop("setup_from"), self.facts.pop("event_time")], piece="job")
+                Doubt(
+                    kind="contradiction",
+                    fact="setup_from",
+                    options=[self.facts.pop("setup_from"), self.facts.pop("event_time")],
+                    piece="job",
+                )
             )
             self.cost += 1.0
 

@@ -49,9 +49,7 @@ class Lexer:
             if len(seen) >= MOST_ROWS:
                 return
 
-    def _row(
-        self, amounts: Amounts, orders: frozenset[int], plan: dict[int, int], counts: dict[int, int]
-    ) -> Row:
+    def _row(self, amounts: Amounts, orders: frozenset[int], plan: dict[int, int], counts: dict[int, int]) -> Row:
         terms: list[Term] = []
         cost, at, open_at = 0.0, 0, []
         while at < len(amounts.tokens):
@@ -105,7 +103,12 @@ class Lexer:
             if after < len(tokens) and tokens[after].lower in FEET:
                 text = " ".join(t.text for t in tokens[at : after + 1])
                 return Term("FOOTER", choice.amount(unit="ft"), at, after + 1, text)
-            if after == choice.end and after < len(tokens) and tokens[after].lower in {"s", "'s"} and tokens[after].glued:
+            if (
+                after == choice.end
+                and after < len(tokens)
+                and tokens[after].lower in {"s", "'s"}
+                and tokens[after].glued
+            ):
                 text = tokens[at].text + tokens[after].text
                 return Term("NOMINALS", choice.amount(), at, after + 1, text)
         return None
@@ -151,14 +154,22 @@ class Lexer:
             return True
         kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
         named = bool(kinds & {"PIECE", "TABLE", "COLOUR", "FLAG", "PRON"}) and "CHOICE" not in kinds
-        return named or self.lexicon.colour_end(amounts.tokens, end) > end or bool(amounts.at(end)) and at == 0 and end == 1 and amounts.tokens[at].lower != "drop"
+        return (
+            named
+            or self.lexicon.colour_end(amounts.tokens, end) > end
+            or (bool(amounts.at(end)) and at == 0 and end == 1 and amounts.tokens[at].lower != "drop")
+        )
 
     def _may_stand(self, match: Match, amounts: Amounts, before: list[Term]) -> bool:
         entry = match.entry
         near = self.lexicon.near.get(f"{entry.type}.{entry.value}") or self.lexicon.near.get(entry.type)
         if near is None:
             if entry.type in {"BY", "TO"}:
-                return (not before and entry.type == "BY") or bool(before) and before[-1].type in AMOUNTS | {"FOOTER"} and _next_amount(amounts, match.end, 0) is not None
+                return (not before and entry.type == "BY") or (
+                    bool(before)
+                    and before[-1].type in AMOUNTS | {"FOOTER"}
+                    and _next_amount(amounts, match.end, 0) is not None
+                )
             return True
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
@@ -174,9 +185,7 @@ def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:
     return False
 
 
-def _next_amount(
-    amounts: Amounts, at: int, links: int, wanted: frozenset[str] | None = None
-) -> Choice | None:
+def _next_amount(amounts: Amounts, at: int, links: int, wanted: frozenset[str] | None = None) -> Choice | None:
     """The first choice of an amount at `at`, past at most `links` link words, of a wanted type."""
     for _ in range(links + 1):
         if at >= len(amounts.tokens):

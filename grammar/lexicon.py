@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
@@ -34,7 +35,7 @@ class Match:
 
 
 @cache
-def load_words(name: str) -> Mapping[str, Mapping[str, object]]:
+def load_words(name: str) -> Mapping[str, Mapping[str, Any]]:
     """One file of grammar/words, as it stands."""
     return tomllib.loads((WORDS / name).read_text(encoding="utf-8"))
 
@@ -58,7 +59,7 @@ def _owner(word: str) -> str:
 @cache
 def order_words() -> frozenset[str]:
     """Every word of the patterns of orders.toml: none of them is a slip of another."""
-    texts = " ".join(text for table in load_words("orders.toml").values() for text in table["say"])  # type: ignore[attr-defined]
+    texts = " ".join(text for table in load_words("orders.toml").values() for text in table["say"])
     return frozenset(re.split(r"[ |?]+", texts))
 
 
@@ -73,7 +74,7 @@ class Lexicon:
         for kind, values in speech.items():
             if kind != "near":
                 for value, phrases in values.items():
-                    self._add(kind, value, phrases)  # type: ignore[arg-type]
+                    self._add(kind, value, phrases)
         self._add_trade(vocabulary)
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: -len(entry.words))
@@ -114,7 +115,14 @@ class Lexicon:
         kinds = {"PIECE", "TABLE", "SHAPE", "COLOUR", "CHOICE", "FLAG", "LABEL", "BALLOON"}
         return tuple(
             sorted(
-                {word for es in self._by_first.values() for e in es if e.type in kinds for word in e.words if len(word) > 3}
+                {
+                    word
+                    for es in self._by_first.values()
+                    for e in es
+                    if e.type in kinds
+                    for word in e.words
+                    if len(word) > 3
+                }
             )
         )
 

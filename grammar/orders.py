@@ -36,11 +36,13 @@ def patterns() -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
     """Every pattern with its rank and intent."""
     rows = []
     for rank, (intent, table) in enumerate(load_words("orders.toml").items()):
-        for text in table["say"]:  # type: ignore[index]
+        for text in table["say"]:
             items = []
             for part in str(text).split():
                 optional = part.endswith("?") and len(part) > 1
-                items.append(Item(frozenset(part.removesuffix("?").split("|") if optional else part.split("|")), optional))
+                items.append(
+                    Item(frozenset(part.removesuffix("?").split("|") if optional else part.split("|")), optional)
+                )
             rows.append((rank, intent, tuple(items)))
     return tuple(rows)
 

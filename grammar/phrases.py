@@ -56,7 +56,7 @@ class _Feed(LarkLexer):
 
     def lex(self, data: list[Term]) -> Iterator[LarkToken]:  # type: ignore[override]
         for term in data:
-            yield LarkToken(term.type, term)  # type: ignore[arg-type]
+            yield LarkToken(term.type, term)
 
 
 class _Build(Transformer[LarkToken, list[Phrase]]):
@@ -126,7 +126,8 @@ class _Build(Transformer[LarkToken, list[Phrase]]):
 
 
 def _term(token: Any) -> Term:
-    return token.value if isinstance(token, LarkToken) else token
+    term: Term = token.value if isinstance(token, LarkToken) else token
+    return term
 
 
 def _terms(items: list[Any]) -> tuple[Term, ...]:
@@ -160,7 +161,7 @@ def phrases(terms: list[Term]) -> list[Phrase]:
     The grammar takes any row; should it ever not, each term stands alone, so that nothing said is lost.
     """
     try:
-        result: list[Phrase] = parser().parse(terms)  # type: ignore[arg-type, assignment]
+        result: list[Phrase] = parser().parse(terms)  # type: ignore[assignment]
     except UnexpectedInput:
         return [_lone(t) for t in terms]
     return result

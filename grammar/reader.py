@@ -9,7 +9,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from grammar.amounts import Amounts
-from grammar.assemble import Assembled, Assembler
+from grammar.assemble import Assembler
+from grammar.ground import Assembled
 from grammar.lexer import Lexer, Row
 from grammar.lexicon import Lexicon
 from grammar.number_words import number_words
@@ -85,7 +86,9 @@ class Reader:
     def _choose(self, tries: list[_Try], tokens: list[Token], text: str) -> Reading:
         best = min(tries, key=lambda t: t.cost)
         reading = best.made.reading
-        rivals = [t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)]
+        rivals = [
+            t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)
+        ]
         if rivals and best.row.open:
             reading.doubts.append(_either(reading, rivals[0].made.reading))
         reading.text = text
@@ -157,7 +160,9 @@ def _written(tokens: list[Token], start: int, end: int) -> str:
 
 
 def _alike(a: Reading, b: Reading) -> bool:
-    return [m.model_dump(exclude={"words"}) for m in a.mentions] == [m.model_dump(exclude={"words"}) for m in b.mentions] and a.job == b.job
+    return [m.model_dump(exclude={"words"}) for m in a.mentions] == [
+        m.model_dump(exclude={"words"}) for m in b.mentions
+    ] and a.job == b.job
 
 
 def _either(first: Reading, second: Reading) -> Doubt:
@@ -165,7 +170,13 @@ def _either(first: Reading, second: Reading) -> Doubt:
     for a, b in zip(first.mentions, second.mentions, strict=False):
         for fact in sorted(a.facts.keys() | b.facts.keys()):
             if a.facts.get(fact) != b.facts.get(fact):
-                return Doubt(kind="either", fact=fact, options=[a.facts.get(fact), b.facts.get(fact)], piece=a.kind, words=a.words)
+                return Doubt(
+                    kind="either",
+                    fact=fact,
+                    options=[a.facts.get(fact), b.facts.get(fact)],
+                    piece=a.kind,
+                    words=a.words,
+                )
     return Doubt(kind="either", words="")
 
 

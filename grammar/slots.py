@@ -9,7 +9,9 @@ from grammar.vocabulary import FactWords, PieceWords, Vocabulary
 TABLE_KIND = "runner"  # the kind that furniture without a piece stands for
 IMPERIAL = ("in", "ft", "m", "cm")
 METRIC = ("m", "cm", "mm", "ft", "in")
-METRIC_UNITS = frozenset({"m", "cm", "mm", "km", "metre", "meter", "centimetre", "centimeter", "millimetre", "kilometre"})
+METRIC_UNITS = frozenset(
+    {"m", "cm", "mm", "km", "metre", "meter", "centimetre", "centimeter", "millimetre", "kilometre"}
+)
 WHOLE_UNITS = frozenset({"count", ""})
 
 Convert = Callable[[float, str, str], float]

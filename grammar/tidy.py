@@ -136,4 +136,8 @@ def _a_list(row: list[Term], at: int) -> bool:
         end += 2
     first = row[at - 1]
     small = {"in", "cm", "mm"}
-    return row[end - 1].type == "LEN" and row[end - 1].value.unit in small and (first.type == "NUM" or first.value.unit in small)
+    return (
+        row[end - 1].type == "LEN"
+        and row[end - 1].value.unit in small
+        and (first.type == "NUM" or first.value.unit in small)
+    )

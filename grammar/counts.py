@@ -1,0 +1,262 @@
+"""Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
+
+from grammar.draft import Draft
+from grammar.ground import COUNTABLE_BY_BALLOON, Ground
+from grammar.heads import is_count, is_size
+from grammar.phrases import Figure, Phrase
+from grammar.reading import Doubt, Step
+from grammar.slots import TABLE_KIND
+
+
+class Counts(Ground):
+    """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
+
+    def _count(self, at: int, phrase: Phrase) -> None:
+        """A bare number: of pieces, of balloons, or a size in disguise."""
+        figure = phrase.amounts[0]
+        number = self._number(figure)
+        draft = self.current
+        kind = self._kind()
+        if self._before(at, "neg") and self.phrases[at - 1].value == "not":
+            return
+        if self._before(at, "neg"):
+            self.correcting = True
+        if (
+            number == 1
+            and self._after(at, "prep")
+            and at + 2 < len(self.phrases)
+            and self.phrases[at + 2].kind == "det"
+        ):
+            return
+        if self.job.number(at, phrase, self.phrases):
+            return
+        if self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron"):
+            self._set("balloons", number, phrase)
+            return
+        if (
+            self._after(at, "balloon")
+            or (
+                self._after(at, "amount", "listing", "nominals")
+                and at + 2 < len(self.phrases)
+                and self.phrases[at + 2].kind == "balloon"
+            )
+            or (
+                self._after(at, "colour", "choice")
+                and at + 2 < len(self.phrases)
+                and self.phrases[at + 2].kind == "balloon"
+            )
+        ):
+            self._set("balloons", number, phrase)
+            self.last_number = "balloons"
+            return
+        if self._part(at, number, phrase) or self._grouped(at, number):
+            return
+        if self._after(at, "each_holds") and kind in COUNTABLE_BY_BALLOON:
+            self._set("balloons", number, phrase)
+            return
+        if (
+            self._before(at, "of")
+            and self._before(at - 1, "table")
+            and kind == TABLE_KIND
+            and not self._after(at, "table", "amount")
+        ):
+            self._set("seats", number, phrase)
+            return
+        if self._before(at, "of") and kind in COUNTABLE_BY_BALLOON and draft.named:
+            self._set("balloons", number, phrase)
+            return
+        if self._after(at, "more"):
+            self._more(at, number, 1)
+            return
+        if self._before(at, "more") and not self._after(at, "table", "piece"):
+            return
+        if figure.either or not figure.single:
+            self.doubts.append(
+                Doubt(
+                    kind="either",
+                    fact="count",
+                    options=[self._number(Figure("NUM", figure.low, figure.low)), number],
+                    words=phrase.text,
+                )
+            )
+            return
+        if self.rows and self._before(at, "of"):
+            number, self.rows = number * self.rows, 0.0
+        owned = self.owner is not None and at < self.owner.at and at >= self.owner.first
+        if not draft.named and self._stock(at):
+            self._set("balloons", number, phrase)
+            return
+        answer = self.context.asked if not self._after(at, "pron") else None
+        if not owned and not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
+            return
+        if not owned and self._repeats_length(phrase):
+            return
+        if not owned and not draft.named and answer and answer != "count" and self._answer(answer, phrase):
+            return
+        if not owned and self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
+            return
+        if not owned and self._pronoun_size(at, phrase, number):
+            return
+        name = "count"
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        if words is not None and words.number != "count" and not owned and self.context.asked != "count":
+            holds_count = "count" in draft.facts or "count" in self.context.known
+            if not draft.named or holds_count:
+                name = words.number
+        if self.orders and "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
+            name = "balloons"
+        self.last_number = name
+        self._set(name, number, phrase)
+
+    def _repeats_length(self, phrase: Phrase) -> bool:
+        """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""
+        fact = self._bare_fact() if self.correcting and self._kind() != TABLE_KIND else None
+        if fact is None or fact.id not in self.current.facts:
+            return False
+        old = self.current.facts[fact.id]
+        unit = min(
+            ("in", "ft", "cm", "m"), key=lambda u: abs(self.slots.convert(phrase.amounts[0].high.number, u, "in") - old)
+        )
+        value = self.slots.convert(phrase.amounts[0].high.number, unit, "in")
+        if not fact.fits(value):
+            return False
+        self._set(fact.id, value, phrase)
+        self.current.facts.pop("count", None) if not self.current.article else None
+        return True
+
+    def _part(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
+        if not self._after(at, "pron") or self.current.named or self.context.asked == "count":
+            return False
+        words = self.phrases[at + 1].text.lower()
+        total = self.context.count
+        more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
+        if not words.startswith("of") or not more or total is None or not 0 < number < total:
+            return False
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
+        return True
+
+    def _stock(self, at: int) -> bool:
+        """ "I've only got 180": on hand, where working backwards."""
+        if "solve" in self.orders:
+            return self._before(at, "onhand")
+        if self.context.intent == "solve" and "balloons" in self.context.known:
+            return True
+        sized = is_size(self.phrases[at + 1]) if at + 1 < len(self.phrases) else False
+        return self._before(at, "onhand") and (sized or self._after(at, "nominals", "balloon"))
+
+    def _pronoun_size(self, at: int, phrase: Phrase, number: float) -> bool:
+        """ "its six": a size of the tables, where the number of them is known or comes later."""
+        if (
+            not self._before(at, "pron")
+            or self.phrases[at - 1].value != "it"
+            or "'s" in self.phrases[at - 1].text.replace("its", "'s")[:0]
+        ):
+            return False
+        if self.phrases[at - 1].text.lower().startswith(("of", "them", "em")):
+            return False
+        said = self.phrases[at - 1].text.lower() in {"its", "it's", "they're", "theyre", "they are", "it is", "it"}
+        return said and self._kind() == TABLE_KIND and self._as_length(phrase)
+
+    def _answer(self, asked: str, phrase: Phrase) -> bool:
+        """A bare number that answers the open question."""
+        fact = self._spec(asked)
+        if fact is None or fact.type not in {"quantity", "range"}:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if value is None:
+            return False
+        self._set(asked, value, phrase)
+        return True
+
+    def _more(self, at: int, number: float, sign: int) -> None:
+        word = self.phrases[at + 1]
+        self.skip.add(at + 1)
+        self.changing = True
+        by = number if word.value == "more" else -number
+        self.current.steps.append(Step(fact="count", how="plus", by=by * sign))
+
+    def _grouped(self, at: int, number: float) -> bool:
+        """ "three columns: one 4 ft, one 5 ft and one 6 ft": each group is a piece of its own."""
+        draft = self.current
+        owned = self.owner is not None and self.owner.first <= at < self.owner.at
+        total = draft.facts.get("count")
+        nxt = at + 1
+        while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
+            nxt += 1
+        if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
+            return False
+        follower = self.phrases[nxt]
+        sized = is_size(follower) or (
+            follower.kind == "named"
+            and follower.amounts[0].type in {"LEN", "NUM"}
+            and follower.label in {"length", "height", "width", "across"}
+        )
+        if not sized or number > total or draft.part_of:
+            if not (sized and draft.part_of):
+                return False
+        base = draft
+        clone = Draft(
+            kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
+        )
+        clone.facts = {
+            k: v for k, v in base.facts.items() if not k.endswith(("length", "height", "span", "diameter", "width"))
+        }
+        clone.facts["count"] = number
+        clone.colours = [dict(c) for c in base.colours]
+        if base.part_of is None and base in self.drafts:
+            self.drafts.remove(base)
+        self.drafts.append(clone)
+        self.current = clone
+        return True
+
+    def _on_vague(self, at: int, phrase: Phrase) -> None:
+        """ "a few": how many is that?"""
+        self.current.article = False
+        self.doubts.append(Doubt(kind="vague", fact="count", words=phrase.text, piece=self._kind()))
+
+    def _on_row_count(self, at: int, phrase: Phrase) -> None:
+        self.rows = self._number(phrase.amounts[0])
+
+    def _on_per_row_of(self, at: int, phrase: Phrase) -> None:
+        if self.rows:
+            self.current.facts["count"] = self.rows * self._number(phrase.amounts[0])
+            self.rows = 0.0
+
+    def _on_per_row(self, at: int, phrase: Phrase) -> None:
+        if self.rows and "count" in self.current.facts:
+            self.current.facts["count"] *= self.rows
+            self.rows = 0.0
+
+    def _on_each_holds(self, at: int, phrase: Phrase) -> None:
+        self._on_per_row(at, phrase)
+
+    def _on_each_side(self, at: int, phrase: Phrase) -> None:
+        """ "one each side" is two; "five down each side" is twice five."""
+        counted = self.current.facts.get("count")
+        if phrase.value == "each" and counted and not self.current.article:
+            self.current.facts["count"] = 2 * counted
+        else:
+            self.correcting = True
+            self._set("count", 2, phrase)
+
+    def _on_ops(self, at: int, phrase: Phrase) -> None:
+        by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
+        self.current.steps.append(Step(fact="count", how="times", by=by))
+        self.changing = True
+
+    def _on_det(self, at: int, phrase: Phrase) -> None:
+        if phrase.value == "each" and self._kind() in COUNTABLE_BY_BALLOON and self.current.named:
+            facts = self.current.facts
+            before = self.phrases[at - 1] if at else None
+            if (
+                before is not None
+                and is_count(before)
+                and "balloons" not in facts
+                and facts.get("count") == self._number(before.amounts[0])
+            ):
+                facts["balloons"] = facts.pop("count")

@@ -1,0 +1,205 @@
+"""What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from grammar.draft import Draft, outside
+from grammar.heads import Head, find_heads
+from grammar.jobfacts import JobFacts
+from grammar.phrases import Figure, Phrase
+from grammar.reading import Context, Doubt, Reading
+from grammar.slots import TABLE_KIND, Slots, is_usual
+from grammar.terms import Amount
+from grammar.vocabulary import FactWords
+
+COUNTABLE_BY_BALLOON = frozenset({"bouquet", "centerpiece", "drop"})
+COST = {"left over": 4.0, "impossible": 6.0, "contradiction": 3.0, "unusual": 0.6, "no count": 1.6, "odd": 1.0}
+MOST_COUNT = 100_000
+
+
+@dataclass(slots=True)
+class Assembled:
+    """A reading, how far-fetched it is, and which terms it made no use of."""
+
+    reading: Reading
+    cost: float
+    unused: list[Phrase] = field(default_factory=list)
+
+
+class Ground:
+    """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
+
+    def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
+        self.phrases = phrases
+        self.slots = slots
+        self.context = context
+        self.orders = orders
+        self.drafts: list[Draft] = []
+        self.current = Draft()  # what belongs to no named piece: the piece in focus
+        self.loose: list[Draft] = [self.current]
+        self.job = JobFacts(slots, context, orders)
+        self.cost = 0.0
+        self.unused: list[Phrase] = []
+        self.doubts: list[Doubt] = []
+        self.heads = {head.at: head for head in find_heads(phrases, slots)}
+        self.starts = {head.first: head for head in self.heads.values()}
+        self.owner: Head | None = None
+        self.correcting = False
+        self.changing = False
+        self.adding = False
+        self.topic: tuple[str, Any] | None = None
+        self.targets: list[Draft] = []
+        self.skip: set[int] = set()
+        self.hint: FactWords | None = None
+        self.rows = 0.0
+        self.last_number = ""
+        self.answer = ""
+
+    def _kind(self, draft: Draft | None = None) -> str | None:
+        kind = (draft or self.current).kind
+        if kind is not None:
+            return kind
+        return self.context.focus
+
+    def _spec(self, id: str) -> FactWords | None:
+        return self.slots.vocabulary.fact(id, self._kind())
+
+    def _need(self, id: str) -> FactWords:
+        return self._spec(id) or FactWords(id, ("any",))
+
+    def _before(self, at: int, *kinds: str) -> bool:
+        return at > 0 and self.phrases[at - 1].kind in kinds
+
+    def _after(self, at: int, *kinds: str) -> bool:
+        return at + 1 < len(self.phrases) and self.phrases[at + 1].kind in kinds
+
+    def _number(self, figure: Figure) -> float:
+        value = figure.high.number if isinstance(figure.high, Amount) else 0.0
+        return int(value) if value == int(value) else value
+
+    def _bare_fact(self) -> FactWords | None:
+        draft = self.current
+        kind = self._kind()
+        if kind is None:
+            return None
+        on_table = draft.on_table or (not draft.named and self._speaks_of_table())
+        if on_table and (
+            draft.facts.get("table_shape") == "round"
+            or ((not draft.named or draft.part_of) and "table_diameter" in self.context.known)
+        ):
+            return self._spec("table_diameter")
+        words = self.slots.words(kind, on_table=on_table)
+        return self._spec(words.bare) if words is not None and words.bare else None
+
+    def _speaks_of_table(self) -> bool:
+        """A turn without a name, about a runner whose table is known or asked for."""
+        return self.context.focus == TABLE_KIND and "length" not in self.context.known
+
+    def _as_length(self, phrase: Phrase) -> bool:
+        fact = self._bare_fact()
+        if fact is None:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if value is None or not is_usual(value, fact):
+            return False
+        self._set(fact.id, value, phrase)
+        return True
+
+    def _leave(self, phrase: Phrase) -> None:
+        self.unused.append(phrase)
+        self.cost += COST["left over"]
+
+    def _impossible(self, fact: FactWords | None, figure: Figure, phrase: Phrase) -> None:
+        value = figure.high.number if isinstance(figure.high, Amount) else None
+        self.doubts.append(
+            Doubt(kind="impossible", fact=fact.id if fact else "", value=value, words=phrase.text, piece=self._kind())
+        )
+        self.cost += COST["impossible"]
+
+    def _contradict(self, fact: FactWords, value: Any, phrase: Phrase) -> None:
+        old = self.current.facts.pop(fact.id, None)
+        self.doubts.append(
+            Doubt(kind="contradiction", fact=fact.id, options=[old, value], words=phrase.text, piece=self._kind())
+        )
+        self.cost += COST["contradiction"]
+
+    def _set(self, name: str, value: Any, phrase: Phrase, draft: Draft | None = None) -> None:
+        """Keep a fact of the current piece, unless it is outside all sense or contradicts what was just said."""
+        draft = draft or self.current
+        fact = self._spec(name)
+        if name == "count" and (value != int(value) or not 0 < value <= MOST_COUNT):
+            self.doubts.append(
+                Doubt(kind="impossible", fact="count", value=value, words=phrase.text, piece=self._kind(draft))
+            )
+            self.cost += COST["impossible"]
+            return
+        if fact is not None and outside(fact, value):
+            self.doubts.append(
+                Doubt(kind="impossible", fact=name, value=value, words=phrase.text, piece=self._kind(draft))
+            )
+            self.cost += COST["impossible"]
+            return
+        old = draft.facts.get(name)
+        if old is not None and old != value and not self.correcting:
+            if name == "count" and (draft.article and old == 1):
+                self.cost += COST["contradiction"]
+            elif fact is not None and fact.type in {"flag"}:
+                pass
+            else:
+                if "compare" in self.orders and fact is not None:
+                    draft.options.setdefault(name, [old]).append(value)
+                    return
+                self._contradict(fact or FactWords(name, ("any",)), value, phrase)
+                return
+        if (
+            fact is not None
+            and fact.usual
+            and isinstance(value, (int, float))
+            and not isinstance(value, bool)
+            and not is_usual(value, fact)
+        ):
+            self.cost += COST["unusual"]
+        draft.facts[name] = value
+        draft.words.append(phrase.text)
+        self.topic = (name, value)
+        self.correcting = False
+
+    def _sizes(self, figures: list[Figure], phrase: Phrase, *, only_if_nominal: bool = False) -> bool:
+        """Balloon sizes in nominal inches."""
+        sizes = []
+        for figure in figures:
+            for end in (figure.low, figure.high):
+                if not isinstance(end, Amount) or (only_if_nominal and not self.slots.is_nominal(end)):
+                    return False
+                size = self.slots.convert(end.number, end.unit or "in", "in")
+                if size not in sizes:
+                    sizes.append(size)
+        sizes = [int(s) if s == int(s) else round(s, 3) for s in sizes]
+        if not all(s in self.slots.vocabulary.nominal for s in sizes):
+            self.cost += COST["odd"] * 2
+        old = [] if self.correcting else self.current.facts.get("sizes", [])
+        self.current.facts["sizes"] = [*old, *(s for s in sizes if s not in old)]
+        self.topic = ("sizes", self.current.facts["sizes"])
+        self.correcting = False
+        return True
+
+    def _drop_size(self, figure: Figure) -> bool:
+        if not isinstance(figure.high, Amount) or not self.slots.is_nominal(figure.high):
+            return False
+        self.current.drop.append(("sizes", figure.high.number))
+        self.changing = True
+        return True
+
+    def _opens_soon(self, at: int) -> bool:
+        return any(head.first <= at + 1 <= head.at or head.first == at + 1 for head in self.heads.values())
+
+    def _correct_topic(self, phrase: Phrase) -> bool:
+        """ "sorry, 2.2": the size that was said last."""
+        fact = self._spec(self.context.topic) if self.context.topic else None
+        if fact is None or fact.unit != "in" or self.context.topic not in self.context.known:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if value is None:
+            return False
+        self._set(fact.id, value, phrase)
+        return True

@@ -1,0 +1,159 @@
+"""How a piece looks: shape, choices, flags, colours."""
+
+from typing import Any
+
+from grammar.ground import Ground
+from grammar.phrases import Phrase
+from grammar.slots import TABLE_KIND
+
+
+class Looks(Ground):
+    """How a piece looks: shape, choices, flags, colours."""
+
+    def _on_shape(self, at: int, phrase: Phrase) -> None:
+        if self._kind() != TABLE_KIND and self.current.named:
+            return
+        if self._before(at, "neg"):
+            return
+        self._set("table_shape", phrase.value, phrase)
+        if not self.current.named:
+            self.current.on_table = True
+        self._reshape()
+
+    def _reshape(self) -> None:
+        """A length said before "round" was its diameter."""
+        facts = self.current.facts
+        if facts.get("table_shape") == "round" and "table_length" in facts and "table_diameter" not in facts:
+            facts["table_diameter"] = facts.pop("table_length")
+
+    def _on_choice(self, at: int, phrase: Phrase) -> None:
+        fact, value = phrase.value
+        if self._before(at, "neg") and (fact in self.current.facts or f"{fact}_fraction" in self.current.facts):
+            self.correcting = True
+        elif self._before(at, "neg"):
+            self._deny_choice(fact, value, str(self.phrases[at - 1].value))
+            return
+        spec = self._need(fact)
+        kind = self._kind()
+        if kind is not None and not spec.belongs(kind):
+            if not self.current.named and not self.context.kinds:
+                return
+            self.unused.append(phrase)
+            return
+        if fact == "coverage":
+            old = self.current.facts.get("coverage", self.current.facts.get("coverage_fraction"))
+            if old is not None and old != value and self._refines(old, value):
+                return
+            self.current.facts.pop("coverage_fraction", None) if self.correcting else None
+            if "coverage_fraction" in self.current.facts:
+                self._contradict(spec, value, phrase)
+                self.current.facts.pop("coverage_fraction", None)
+                return
+        self._set(fact, value, phrase)
+        self._spread(fact)
+
+    def _spread(self, fact: str) -> None:
+        """The same for the other pieces that the turn speaks of as a whole."""
+        for draft in self.targets:
+            if fact in self.current.facts:
+                draft.facts[fact] = self.current.facts[fact]
+
+    def _refines(self, old: Any, value: Any) -> bool:
+        """ "full drop, both ends" and "drop at one end": the closer word wins without a contradiction."""
+        if {old, value} <= {"drop_both", "drop_one"} and "drop_one" in {old, value}:
+            self.current.facts["coverage"] = "drop_one"
+            return True
+        if old in {"drop_both", "drop_one"} and value == "full":
+            return True
+        if old == "full" and value in {"drop_both", "drop_one"}:
+            self.current.facts["coverage"] = value
+            return True
+        return False
+
+    def _deny_choice(self, fact: str, value: Any, how: str) -> None:
+        if fact == "gas" and value == "helium":
+            self._set("gas", "air", self.phrases[0])
+        elif fact == "coverage" and how == "no":
+            self.current.drop.append((fact, value))
+        elif self.current.facts.get(fact) == value:
+            self.current.facts.pop(fact)
+
+    def _on_flag(self, at: int, phrase: Phrase) -> None:
+        fact, value = phrase.value
+        denied = self._before(at, "neg", "remove") or (
+            self._before(at, "det", "more") and at > 1 and self.phrases[at - 2].kind in {"neg", "remove"}
+        )
+        value = bool(value) != denied
+        if self.job.owns(fact):
+            self.job.facts[fact] = value
+            return
+        if denied and self._before(at, "remove"):
+            self.changing = True
+        self._set(fact, value, phrase)
+        self._spread(fact)
+
+    def _on_colour(self, at: int, phrase: Phrase) -> None:
+        before = self.phrases[at - 1] if at else None
+        if before is not None and before.kind == "det" and at > 1:
+            before = self.phrases[at - 2]
+        if before is not None and before.kind in {"neg", "remove"}:
+            self.current.drop.append(("colours", phrase.value))
+            self.changing = self.changing or before.kind == "remove"
+            self.current.colours = [c for c in self.current.colours if c["name"] != phrase.value]
+            return
+        if (
+            before is not None
+            and before.kind in {"and", "sep"}
+            and self.current.drop
+            and self.current.drop[-1][0] == "colours"
+            and at > 2
+            and self.phrases[at - 2].kind == "colour"
+        ):
+            self.current.drop.append(("colours", phrase.value))
+            return
+        entry: dict[str, Any] = {"name": phrase.value}
+        if phrase.label == "share":
+            figure = phrase.amounts[0]
+            entry["share"] = figure.high.number / (100 if figure.type == "PCT" else 1)
+        elif phrase.label == "parts":
+            entry["parts"] = phrase.amounts[0].high.number
+        elif phrase.label == "rest":
+            entry["rest"] = True
+        elif phrase.label == "all":
+            if len([d for d in self.drafts if d.named]) > 1:
+                self._for_all(at)
+            elif not self._after(at, "and", "sep", "colour"):
+                entry["share"] = 1.0
+        same = next(
+            (c for c in self.current.colours if c["name"] == phrase.value or c["name"].split()[-1] == phrase.value),
+            None,
+        )
+        if same is not None:
+            same.update({k: v for k, v in entry.items() if k != "name"})
+        else:
+            self.current.colours.append(entry)
+        for draft in self.targets:
+            if draft is not self.current:
+                draft.colours.append(dict(entry))
+        self.topic = ("colours", None)
+
+    def _for_all(self, at: int) -> None:
+        """What comes next, or what was just said of the last piece, holds for all of this turn."""
+        self.targets = [d for d in self.drafts if d.named]
+        last = self.targets[-1]
+        self.current = last
+        said = self._before(at, "colour", "flag", "choice") or (
+            at > 1 and self._before(at, "prep", "for") and self.phrases[at - 2].kind in {"colour", "flag"}
+        )
+        if not said or self.topic is None:
+            return
+        fact = self.topic[0]
+        for draft in self.targets[:-1]:
+            if fact == "colours":
+                draft.colours = [dict(c) for c in last.colours]
+            elif fact in last.facts:
+                draft.facts[fact] = last.facts[fact]
+
+    def _on_all(self, at: int, phrase: Phrase) -> None:
+        if len([d for d in self.drafts if d.named]) > 1 and self._after(at, "choice", "flag", "colour"):
+            self._for_all(at)

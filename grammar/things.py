@@ -1,0 +1,205 @@
+"""Naming words: which piece a phrase belongs to, places, and what is denied or taken away."""
+
+from grammar.draft import Draft
+from grammar.ground import COST
+from grammar.heads import Head, Role, is_count, is_size
+from grammar.lengths import Lengths
+from grammar.looks import Looks
+from grammar.phrases import Figure, Phrase
+from grammar.reading import Step
+from grammar.slots import TABLE_KIND
+from grammar.terms import Amount
+
+
+class Things(Lengths, Looks):
+    """Naming words: which piece a phrase belongs to, places, and what is denied or taken away."""
+
+    def _open(self, head: Head) -> None:
+        """Settle which piece the phrases from here on belong to."""
+        self.owner = head
+        kind = self._head_kind(head)
+        before = [p for p in self.phrases[head.first : head.at]]
+        counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
+        article = next((str(p.value) for p in before if p.kind == "det"), "")
+        if head.role is Role.PLACE and self._is_place(head, kind, counted):
+            self._place(head, kind, article)
+            return
+        if head.role is Role.DENIED or head.role is Role.REMOVED:
+            self._deny(head, kind, before)
+            return
+        self.targets = []
+        if head.kind == "ones" and self.current.named and not counted:
+            return
+        known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
+        if self._same(head, kind, counted, article):
+            draft = self.current
+        else:
+            draft = Draft(kind=None if head.kind == "ones" else kind)
+            self.drafts.append(draft)
+            definite = article in {"the", ""} and not self.adding and not (counted and article != "the")
+            fresh = self.adding or not known or not definite
+            if known and counted and not self.adding and (self.changing or self.context.focus == kind):
+                fresh = False if self.changing else fresh
+            if known and self.context.asked and kind == self.context.focus and not self.adding:
+                fresh = False
+            draft.new = fresh and head.kind != "ones"
+            if head.kind == "ones":
+                draft.new = self.adding
+            self.current = draft
+        draft.named = True
+        draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
+        draft.article = article == "one"
+        if article == "one" and counted:
+            self.cost += COST["contradiction"]
+        if article == "one" and not counted and "count" not in draft.facts:
+            draft.facts["count"] = 1
+        noun = self.phrases[head.at].text.lower()
+        draft.singular = head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
+        self.adding = False
+
+    def _head_kind(self, head: Head) -> str:
+        if head.kind == "table":
+            return TABLE_KIND
+        if head.kind == "ones":
+            return self._kind() or TABLE_KIND
+        if head.kind == "drop" and self.phrases[head.at].text.lower() in {"drop", "drops"}:
+            runner = self.current.kind == TABLE_KIND or (not self.current.named and self.context.focus == TABLE_KIND)
+            return TABLE_KIND if runner else "drop"
+        return head.kind
+
+    def _same(self, head: Head, kind: str, counted: bool, article: str) -> bool:
+        """Whether the thing is the one that was spoken of just before in this turn."""
+        now = self.current
+        if not now.named or now.kind != kind:
+            return False
+        if self.adding:
+            return False
+        if head.kind == "table" or head.kind == TABLE_KIND:
+            sized = any(is_size(p) or p.kind in {"nominals", "footer"} for p in self.phrases[head.first : head.at + 1])
+            has_size = any(f in now.facts for f in ("table_length", "table_diameter"))
+            if head.kind != "table" and not counted and article != "one":
+                return True
+            if head.kind != "table" and counted:
+                return "count" not in now.facts or not any(
+                    f in now.facts for f in ("table_length", "table_diameter", "length")
+                )
+            return not (counted and "count" in now.facts and not self.correcting) and not (
+                sized and has_size and counted
+            )
+        return not counted and article != "one"
+
+    def _is_place(self, head: Head, kind: str, counted: bool) -> bool:
+        if head.prep == "for" and head.kind == "table":
+            return bool(self.current.named and self.current.kind not in {None, TABLE_KIND})
+        if kind == TABLE_KIND:
+            return bool(self.current.named and self.current.kind != TABLE_KIND) or self._attribute_before(head)
+        if head.prep == "for":
+            return bool(self.current.named)
+        return True
+
+    def _attribute_before(self, head: Head) -> bool:
+        """ "greenery on the tables": the thing only says where something goes that was just named."""
+        known = TABLE_KIND in self.context.kinds or any(d.kind == TABLE_KIND and d.named for d in self.drafts)
+        return (
+            known
+            and self.topic is not None
+            and not any(is_count(p) or is_size(p) for p in self.phrases[head.first : head.at])
+        )
+
+    def _place(self, head: Head, kind: str, article: str) -> None:
+        """A thing that only says where: it may be the target of what was just said, or tell how many."""
+        for i in range(head.first, head.at + 1):
+            self.skip.add(i)
+        run = self.phrases[head.first : head.at]
+        if (
+            head.prep in {"for", "place"}
+            and kind == TABLE_KIND
+            and self.current.kind != TABLE_KIND
+            and self.current.named
+        ):
+            count = next((p for p in run if is_count(p)), None)
+            each = any(p.kind == "det" and p.value == "each" for p in run) or article == "each"
+            if (
+                count is not None
+                and (each or "count" in self.current.facts)
+                and self.current.facts.get("count", 1) == 1
+            ):
+                self._set("count", self._number(count.amounts[0]), count)
+            bare = next((p for p in run if is_size(p)), None)
+            if bare is not None:
+                self._bare(bare, optional=True)
+            return
+        target = self._find(kind)
+        if target is None or self.topic is None:
+            return
+        fact, value = self.topic
+        if not self.targets:
+            source = self.current
+            if source is not target:
+                self._take_back(source, fact)
+        self.targets.append(target)
+        if value == "removed":
+            self._unset(target, fact)
+        else:
+            target.facts[fact] = value
+
+    def _find(self, kind: str) -> Draft | None:
+        """The mention of this kind in the turn, made if the job in hand has one."""
+        for draft in self.drafts:
+            if draft.kind == kind:
+                return draft
+        if kind in self.context.kinds:
+            draft = Draft(kind=kind, named=True)
+            self.drafts.append(draft)
+            return draft
+        return None
+
+    def _take_back(self, draft: Draft, fact: str) -> None:
+        draft.facts.pop(fact, None)
+        draft.drop = [d for d in draft.drop if d[0] != fact]
+
+    def _unset(self, draft: Draft, fact: str) -> None:
+        spec = self._spec(fact)
+        if spec is not None and spec.type == "flag":
+            draft.facts[fact] = False
+        else:
+            draft.drop.append((fact, None))
+
+    def _deny(self, head: Head, kind: str, before: list[Phrase]) -> None:
+        """ "but not a garland", "lose the arch", "no columns", "take two tables away"."""
+        for i in range(head.first, head.at + 1):
+            self.skip.add(i)
+        count = next((p for p in before if is_count(p)), None)
+        exists = kind in self.context.kinds
+        named = next((d for d in self.drafts if d.kind == kind and d.named), None)
+        self.changing = self.changing or exists
+        if not exists and named is None:
+            if head.role is Role.REMOVED:
+                self.drafts.append(Draft(kind=kind, named=True, removed=True))
+            return
+        draft = named or Draft(kind=kind, named=True)
+        if named is None:
+            self.drafts.append(draft)
+        article = any(p.kind == "det" for p in before)
+        number = self._number(count.amounts[0]) if count is not None else None
+        if number is not None and head.role is Role.REMOVED and not article:
+            draft.steps.append(Step(fact="count", how="plus", by=-number))
+        elif exists:
+            draft.removed = True
+        else:
+            self.drafts.remove(draft)
+        self.current = draft if draft in self.drafts else self.loose[0]
+
+    def _head(self, head: Head, phrase: Phrase) -> None:
+        """The naming word itself: a shape or a size may stand in it."""
+        self.current.words.append(phrase.text)
+        if head.kind == "drop" and self._head_kind(head) == TABLE_KIND:
+            self._set("coverage", "drop_both", phrase)
+        if phrase.kind == "shape":
+            self._set("table_shape", phrase.value, phrase)
+            self._reshape()
+        elif phrase.kind == "footer" or phrase.kind == "nominals":
+            amount = phrase.value
+            if phrase.kind == "nominals" and not amount.unit:
+                amount = Amount(amount.value, "" if phrase.kind == "nominals" else "ft")
+            self._length(Figure("LEN", amount, amount), phrase)
