@@ -69,7 +69,9 @@ class Apply:
             self._drop_piece(base)
         for value in values:
             piece = HeardPiece(start.kind, dict(start.facts))
-            self._change(piece, mention.model_copy(update={"facts": {**mention.facts, fact: value}}))
+            name = "coverage_fraction" if fact == "coverage" and isinstance(value, float) else fact
+            others = {k: v for k, v in mention.facts.items() if k not in {"coverage", "coverage_fraction"} or fact != "coverage"}
+            self._change(piece, mention.model_copy(update={"facts": {**others, name: value}}))
             self.state.pieces.append(piece)
             fresh.append(piece)
         self.state.compared = True

@@ -30,6 +30,9 @@ class Assembler(Things):
         self.job.settle()
         return self._finish()
 
+    def _on_crew(self, at: int, phrase: Phrase) -> None:
+        self.job.set("crew", {"one": 1, "two": 2, "three": 3}[str(phrase.value)], phrase.text)
+
     def _on_joined(self, at: int, phrase: Phrase) -> None:
         if self._kind() == TABLE_KIND:
             self.current.joined = True
@@ -71,6 +74,7 @@ class Assembler(Things):
                 self._for_all(at)
             elif not self.current.named:
                 self.current.which = str(phrase.value)
+                self.everything = not self.context.kinds
         elif phrase.value in {"other", "first", "second", "smallest", "biggest"} and not self.drafts:
             self.current.which = str(phrase.value)
         if self._before(at, "remove"):
@@ -95,6 +99,9 @@ class Assembler(Things):
         drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         for draft in drafts:
+            if self.even and len(draft.colours) == self.even:
+                for colour in draft.colours:
+                    colour["share"] = round(1 / self.even, 4)
             if sum(c.get("share") or 0 for c in draft.colours) > 1.005:
                 self.doubts.append(
                     Doubt(kind="contradiction", fact="colours", words="shares over 100 %", piece=draft.kind)
@@ -132,6 +139,10 @@ class Assembler(Things):
             first = named[0]
             for fact, value in loose.facts.items():
                 first.facts.setdefault(fact, value)
+            for draft in named[1:] if self.everything else ():
+                draft.colours = draft.colours or [dict(c) for c in loose.colours]
+                for fact, value in loose.facts.items():
+                    draft.facts.setdefault(fact, value)
             first.colours = [*loose.colours, *(c for c in first.colours if c not in loose.colours)]
             first.steps = [*loose.steps, *first.steps]
             first.drop = [*loose.drop, *first.drop]

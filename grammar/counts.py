@@ -30,6 +30,10 @@ class Counts(Ground):
             return
         if self.job.number(at, phrase, self.phrases):
             return
+        if self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"} and "count" in draft.facts:
+            draft.facts["count"] -= number
+            self.correcting = False
+            return
         if self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron"):
             self._set("balloons", number, phrase)
             return

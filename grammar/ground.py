@@ -52,6 +52,9 @@ class Ground:
         self.skip: set[int] = set()
         self.hint: FactWords | None = None
         self.rows = 0.0
+        self.rest_open = False
+        self.even = 0
+        self.everything = False
         self.last_number = ""
         self.answer = ""
 

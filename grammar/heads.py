@@ -100,14 +100,21 @@ def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
         # no comma between: only what follows the last article or number is the new thing's
         starts = [i for i in range(first, at) if phrases[i].kind == "det" or is_count(phrases[i])]
         return starts[0] if starts else at
-    return first
+    return _with_measures(phrases, first, at, low)
+
+
+def _with_measures(phrases: list[Phrase], first: int, at: int, low: int) -> int:
+    """ "a 10 ft wide by 8 ft high arch": measures with a label go before a thing only after an article or at the start."""
+    measured = [i for i in range(first, at) if phrases[i].kind == "named"]
+    if not measured or first == 0 or low == 0 or phrases[first].kind == "det" or is_count(phrases[first]):
+        return first
+    return measured[-1] + 1
 
 
 def _describes(phrases: list[Phrase], at: int, low: int) -> bool:
     phrase = phrases[at]
     if phrase.kind == "named":
-        alone = low == 0 or (at > low and (phrases[at - 1].kind == "det" or is_count(phrases[at - 1])))
-        return phrase.label not in JOB_LABELS and alone
+        return phrase.label not in JOB_LABELS
     if phrase.kind == "amount":
         return phrase.amounts[0].type in {"NUM", "LEN", "FRAC", "FAR"}
     if phrase.kind in BEFORE:
@@ -116,14 +123,14 @@ def _describes(phrases: list[Phrase], at: int, low: int) -> bool:
         return at > low and is_size(phrases[at - 1])
     if phrase.kind in {"and", "sep"} and low < at + 1 < len(phrases):
         around = {phrases[at - 1].kind if at > low else "", phrases[at + 1].kind}
-        return around == {"colour"}
+        return around in ({"colour"}, {"named"})
     return False
 
 
 def _settle(head: Head, phrases: list[Phrase]) -> None:
     """Find out from the word before the thing whether it is wanted, denied, removed or only a place."""
     before = head.first - 1
-    while before >= 0 and phrases[before].kind in {"of"}:
+    while before >= 0 and (phrases[before].kind == "of" or phrases[before].text in {"(", ")"}):
         before -= 1
     if before < 0:
         return

@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from grammar.counts import Counts
-from grammar.draft import outside
+from grammar.draft import Draft, outside
 from grammar.ground import COST
 from grammar.heads import is_size
 from grammar.phrases import Figure, Phrase
@@ -12,6 +12,10 @@ from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
+
+
+ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
+MOST_NOMINAL = 40
 
 
 class Lengths(Counts):
@@ -101,6 +105,10 @@ class Lengths(Counts):
         if kind is None:
             self._wait(figure, phrase)
             return
+        if fact is not None and figure.either:
+            both = self.slots.both(figure, fact)
+            self.doubts.append(Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind))
+            return
         if fact is not None:
             both = self.slots.both(figure, fact)
             free = fact.id not in draft.facts or self.correcting
@@ -155,6 +163,7 @@ class Lengths(Counts):
             fact = self._spec(options[0]) if options else None
             self._impossible(fact, figure, phrase)
             return
+        self.cost += COST["odd"] * 2
         self.doubts.append(
             Doubt(
                 kind="either",
@@ -216,9 +225,29 @@ class Lengths(Counts):
         return self.slots.convert(amount.number, amount.unit or "ft", "in")
 
     def _on_listing(self, at: int, phrase: Phrase) -> None:
+        if self._one_each(phrase):
+            return
         if not self._sizes(list(phrase.amounts), phrase, only_if_nominal=not self._after(at, "balloon")):
             for figure in phrase.amounts:
                 self._on_amount(at, Phrase("amount", phrase.terms, amounts=(figure,)))
+
+    def _one_each(self, phrase: Phrase) -> bool:
+        """ "three garlands of 8, 10 and 12 feet": one of each length."""
+        base, fact = self.current, self._bare_fact()
+        if fact is None or base.on_table or base.facts.get("count") != len(phrase.amounts) or base.part_of:
+            return False
+        unit = phrase.amounts[-1].high.unit
+        values = [self.slots.value(Amount(f.high.value, f.high.unit or unit), fact) for f in phrase.amounts]
+        if any(v is None or not fact.fits(v) for v in values):
+            return False
+        for value in values:
+            clone = Draft(kind=base.kind, new=base.new, named=True, part_of=float(len(values)))
+            clone.facts = {**base.facts, "count": 1, fact.id: value}
+            clone.colours = [dict(c) for c in base.colours]
+            self.drafts.append(clone)
+        self.drafts.remove(base)
+        self.current = self.drafts[-1]
+        return True
 
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         """ "5s and 11s": balloon sizes."""
@@ -271,7 +300,7 @@ class Lengths(Counts):
         if fact is not None and phrase.label == "width" and on_table and draft.facts.get("table_shape") == "round":
             fact = self._need("table_diameter")
         if fact is None:
-            if kind is None:
+            if kind is None or phrase.label not in ROLES:
                 self._leave(phrase)
             else:
                 self._bare_figure(figure, phrase)
@@ -346,6 +375,9 @@ class Lengths(Counts):
         elif value == 1:
             said = ("coverage", "full")
         old = facts.get("coverage", facts.get("coverage_fraction"))
+        if old is not None and "compare" in self.orders and old != said[1]:
+            self.current.options.setdefault("coverage", [old]).append(said[1])
+            return
         if old is not None and old != said[1] and not self.correcting:
             self._contradict(self._need("coverage"), said[1], phrase)
             facts.pop("coverage_fraction", None)

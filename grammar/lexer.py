@@ -4,11 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from grammar.amounts import Amounts, Choice
-from grammar.lexicon import HYPHENS, Lexicon, Match
+from grammar.lexicon import HYPHENS, Lexicon, Match, word_list
 from grammar.scan import Token
 from grammar.terms import AMOUNTS, Term
 
-LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just , will on say being".split())
+LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just will on say being".split())
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
 CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR"})
 POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
@@ -71,8 +71,10 @@ class Lexer:
         token = tokens[at]
         if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE:
             return [Term("FILL", "one", at, at + 1, token.text)], 1
+        if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"}:
+            return [Term("ONES", "ones", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
-        if at in orders and (word is None or word.type not in CONTENT):
+        if at in orders and (word is None or (word.type not in CONTENT and word.value not in {"crew", "guests", "seats"})):
             return [Term("USED", None, at, at + 1, token.text)], 1
         choices = amounts.at(at)
         sized = self._sized_noun(tokens, at, choices)
@@ -121,7 +123,8 @@ class Lexer:
             return Term("FILL", token.lower, at, at + 1, token.text)
         if token.kind == "word" and (token.lower in LINKS or self.lexicon.is_filler(token.lower)):
             return Term("FILL", token.lower, at, at + 1, token.text)
-        return Term("WORD", token.lower, at, at + 1, token.text)
+        kind = "PROP" if token.lower in word_list("props") else "WORD"
+        return Term(kind, token.lower, at, at + 1, token.text)
 
     def _word(self, amounts: Amounts, at: int, orders: frozenset[int], before: list[Term]) -> Term | None:
         """The longest entry of the lexicon that may stand here."""
@@ -131,7 +134,8 @@ class Lexer:
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
         for match in self.lexicon.matches(tokens, at):
-            if match.entry.type not in CONTENT and any(i in orders for i in range(at, match.end)):
+            kept = match.entry.type in CONTENT or match.entry.value in {"crew", "guests", "seats"}
+            if not kept and any(i in orders for i in range(at, match.end)):
                 continue
             if match.entry.type == "REMOVE" and not self._removes(amounts, at, match.end, before):
                 continue

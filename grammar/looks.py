@@ -112,6 +112,8 @@ class Looks(Ground):
             self.current.drop.append(("colours", phrase.value))
             return
         entry: dict[str, Any] = {"name": phrase.value}
+        if self.rest_open and not phrase.label:
+            entry["rest"] = True
         if phrase.label == "share":
             figure = phrase.amounts[0]
             entry["share"] = figure.high.number / (100 if figure.type == "PCT" else 1)
@@ -136,6 +138,16 @@ class Looks(Ground):
             if draft is not self.current:
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
+
+    def _on_rest(self, at: int, phrase: Phrase) -> None:
+        """ "the remainder split between white and silver": the colours that follow share it."""
+        self.rest_open = self.rest_open or bool(self.current.colours)
+
+    def _on_even(self, at: int, phrase: Phrase) -> None:
+        """ "fifty fifty": shares said as numbers; "equal parts" gives none."""
+        parts = {"fifty": 2, "thirds": 3, "quarters": 4}.get(str(phrase.value))
+        if parts:
+            self.even = parts
 
     def _for_all(self, at: int) -> None:
         """What comes next, or what was just said of the last piece, holds for all of this turn."""

@@ -31,8 +31,11 @@ class Things(Lengths, Looks):
         if head.kind == "ones" and self.current.named and not counted:
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
+        again = next((d for d in reversed(self.drafts) if d.kind == kind and d.named), None)
         if self._same(head, kind, counted, article):
             draft = self.current
+        elif article == "the" and again is not None and not counted and not self.adding:
+            draft = self.current = again
         else:
             draft = Draft(kind=None if head.kind == "ones" else kind)
             self.drafts.append(draft)
@@ -74,6 +77,8 @@ class Things(Lengths, Looks):
             return False
         if self.adding:
             return False
+        if head.prep and now.article:
+            return True
         if head.kind == "table" or head.kind == TABLE_KIND:
             sized = any(is_size(p) or p.kind in {"nominals", "footer"} for p in self.phrases[head.first : head.at + 1])
             has_size = any(f in now.facts for f in ("table_length", "table_diameter"))
@@ -118,7 +123,7 @@ class Things(Lengths, Looks):
             and self.current.named
         ):
             count = next((p for p in run if is_count(p)), None)
-            each = any(p.kind == "det" and p.value == "each" for p in run) or article == "each"
+            each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run) or article == "each"
             if (
                 count is not None
                 and (each or "count" in self.current.facts)

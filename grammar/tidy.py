@@ -7,6 +7,7 @@ from grammar.lexer import LINKS
 from grammar.terms import AMOUNTS, Amount, Term
 
 SIZED = frozenset({"NUM", "LEN"})
+BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -14,6 +15,9 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
+    row = _bags(row)
+    row = _props(row)
+    row = _between(row)
     row = _portions(row)
     row = _hundreds(row)
     row = _drop_links(row)
@@ -27,6 +31,55 @@ def _next(row: list[Term], at: int) -> int:
     while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in LINKS:
         at += 1
     return at
+
+
+def _bags(row: list[Term]) -> list[Term]:
+    """ "5 bags of 100": so many balloons."""
+    out: list[Term] = []
+    at = 0
+    while at < len(row):
+        term = row[at]
+        if term.type == "NUM" and at + 3 < len(row) and row[at + 1].value in BAGS and row[at + 2].text.lower() == "of":
+            inner = row[at + 3]
+            if inner.type == "NUM":
+                number = Amount(term.value.value * inner.value.value)
+                out.append(Term("NUM", number, term.start, inner.end, f"{term.text} bags of {inner.text}"))
+                out.append(Term("BALLOON", "balloon", inner.end, inner.end, ""))
+                at += 4
+                continue
+        out.append(term)
+        at += 1
+    return out
+
+
+def _props(row: list[Term]) -> list[Term]:
+    """ "72 gold chairs", "a chocolate fountain": the number and the colour are the thing's, and it is not worked out."""
+    out: list[Term] = []
+    for term in row:
+        if term.type == "PROP":
+            while out and (out[-1].type in {"COLOUR", "NUM", "PROP", "WORD"} or out[-1].value == "one"):
+                if out[-1].type == "DET":
+                    out.pop()
+                    break
+                last = out.pop()
+                out_term = last.moved("WORD", last.text)
+                term = Term("WORD", term.value, out_term.start, term.end, f"{last.text} {term.text}")
+                if last.type == "NUM":
+                    break
+            term = term.moved("WORD")
+        out.append(term)
+    return out
+
+
+def _between(row: list[Term]) -> list[Term]:
+    """ "between 3 and 4 inches" is a span."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        span = term.type == "AND" and len(out) > 1 and out[-1].type in AMOUNTS and at + 1 < len(row)
+        if span and row[at + 1].type in AMOUNTS and "between" in f"{out[-2].text} {out[-2].value}".lower():
+            term = term.moved("TO", "to")
+        out.append(term)
+    return out
 
 
 def _portions(row: list[Term]) -> list[Term]:
@@ -135,7 +188,7 @@ def _a_list(row: list[Term], at: int) -> bool:
     while end + 1 < len(row) and row[end].type in {"SEP", "AND"} and row[end + 1].type in SIZED:
         end += 2
     first = row[at - 1]
-    small = {"in", "cm", "mm"}
+    small = {"in"}
     return (
         row[end - 1].type == "LEN"
         and row[end - 1].value.unit in small

@@ -80,7 +80,9 @@ class Vocabulary:
     def fact(self, id: str, kind: str | None = None) -> FactWords | None:
         """The fact of that id that a piece of this kind or the job has; for no kind, or none of its own, the first."""
         found = self.by_id.get(id, ())
-        return next((f for f in found if kind is not None and f.belongs(kind)), found[0] if found else None)
+        if kind is None:
+            return next((f for f in found if "any" in f.of), found[0] if found else None)
+        return next((f for f in found if f.belongs(kind)), found[0] if found else None)
 
     @cached_property
     def kinds(self) -> Mapping[str, PieceWords]:

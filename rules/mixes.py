@@ -36,19 +36,23 @@ def share_up_to(sizes: Sequence[float], place: float, fillers: float, large: flo
     require_whole("place among the sizes", place, 0)
     require_within("share of small and big balloons together", fillers + large + giant, 0.0, 1.0)
     body = _class(_body(sizes)[0])
-    wanted = {kind: fillers if kind < body else large if kind == LARGE else giant for kind in range(4)}
     groups = [_class(size) for size in sizes]
-    below = [kind for kind in groups if kind < body]
-    taken = (fillers if below else 0.0) + sum(wanted[kind] for kind in {*groups} if kind > body)
+    below = sum(kind < body for kind in groups)
+    above = {kind: share for kind, share in ((LARGE, large), (GIANT, giant)) if kind > body and kind in groups}
+    taken = (fillers if below else 0.0) + sum(above.values())
     found = 0.0
     for kind in groups[: int(place)]:
-        if kind == body:
-            found += (1.0 - taken) / groups.count(kind)
-        elif kind < body:
-            found += fillers / len(below)
+        if kind < body:
+            found += fillers / below
         else:
-            found += wanted[kind] / groups.count(kind)
+            found += above.get(kind, 1.0 - taken) / groups.count(kind)
     return min(found, 1.0)
+
+
+def filler_part(sizes: Sequence[float], fillers: float) -> float:
+    """Return the share by count of balloons below the body's class: `fillers`, or 0 where no size is that small."""
+    body = _class(_body(sizes)[0])
+    return fillers if any(_class(size) < body for size in sizes) else 0.0
 
 
 def alike_up_to(sizes: Sequence[float], place: float) -> float:
@@ -91,5 +95,3 @@ def _body(sizes: Sequence[float]) -> list[float]:
 def _require_sizes(sizes: Sequence[float]) -> None:
     if not sizes:
         raise ValueError("There is no balloon size; name at least one.")
-    if list(sizes) != sorted(set(sizes)):
-        raise ValueError("Sizes go up from the smallest, each named once.")
