@@ -6,6 +6,8 @@ from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
 
+ORDINALS = frozenset({"first", "second", "third", "middle"})
+DISTINCT = frozenset({"coverage", "coverage_fraction", "table_length", "length", "span", "height", "diameter", "count"})
 SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 EXCLUSIVE = (
     frozenset({"coverage", "coverage_fraction"}),
@@ -20,10 +22,14 @@ class Apply:
         self.state = state
         self.vocabulary = vocabulary
         self.missed: list[Mention] = []
+        self.chosen = False
+        self.unclear: Mention | None = None
 
     def run(self, reading: Reading) -> None:
         """All mentions, then the job's facts."""
         compared = self._begin_compare(reading)
+        if self.state.compared and compared is None:
+            self._choose(reading)
         fresh: list[HeardPiece] = []
         for mention in reading.mentions:
             if mention.options:
@@ -43,6 +49,27 @@ class Apply:
         if not reading.alternatives or not self.state.pieces:
             return None
         return self.state.focused or self.state.pieces[-1]
+
+    def _choose(self, reading: Reading) -> None:
+        """After a comparison: the alternative that the turn names stays, the others go."""
+        pieces = self.state.pieces
+        for mention in reading.mentions:
+            kept = None
+            if mention.which in ORDINALS and len(pieces) > 1:
+                index = {"first": 0, "second": 1, "third": 2, "middle": len(pieces) // 2}[mention.which]
+                kept = pieces[index] if index < len(pieces) else None
+            elif reading.changing and mention.kind and len([p for p in pieces if p.kind == mention.kind]) == 1:
+                kept = next(p for p in pieces if p.kind == mention.kind)
+            elif reading.changing and mention.facts:
+                fits = [p for p in pieces if all(p.facts.get(k) == v for k, v in mention.facts.items() if k in DISTINCT)]
+                named = any(k in DISTINCT for k in mention.facts)
+                kept = fits[0] if named and len(fits) == 1 else None
+            if kept is not None:
+                self.state.pieces = [kept]
+                self.state.focus = 0
+                self.state.compared = False
+                self.chosen = True
+                return
 
     def _alternative(self, mention: Mention, base: HeardPiece, fresh: list[HeardPiece]) -> None:
         if mention.kind and not mention.new and not mention.facts and self._existing(mention.kind) is not None:
@@ -87,6 +114,11 @@ class Apply:
         if mention.kind is None:
             self._unnamed(mention)
             return
+        alike = [p for p in self.state.pieces if p.kind == mention.kind and p not in fresh]
+        unclear = len(alike) > 1 and not mention.new and not mention.removed and mention.part_of is None
+        if unclear and self.state.focused not in fresh and any(f in SIZES for f in mention.facts):
+            self.unclear = mention
+            return
         existing = self._existing(mention.kind)
         if mention.removed:
             self._remove(mention, existing)
@@ -110,12 +142,22 @@ class Apply:
         chosen = {
             "all": pieces[:],
             "both": pieces[:],
-            "other": [p for i, p in enumerate(pieces) if i != focus][:1],
+            "other": [p for i, p in enumerate(pieces) if i != focus],
             "first": pieces[:1],
             "second": pieces[1:2],
+            "third": pieces[2:3],
+            "fourth": pieces[3:4],
+            "fifth": pieces[4:5],
+            "middle": pieces[len(pieces) // 2 : len(pieces) // 2 + 1],
             "smallest": sorted(pieces, key=_size)[:1],
             "biggest": sorted(pieces, key=_size)[-1:],
         }.get(mention.which, [pieces[focus]])
+        if mention.which.startswith("colour "):
+            wanted = mention.which.removeprefix("colour ")
+            chosen = [p for p in pieces if any(c["name"].split()[-1] == wanted or c["name"] == wanted for c in p.facts.get("colours", []))]
+        if not chosen:
+            self.missed.append(mention)
+            return
         if mention.removed:
             for piece in chosen:
                 self._drop_piece(piece)
@@ -231,7 +273,9 @@ class Apply:
                     continue
             new = old * step.by if step.how == "times" else old + step.by
             new = int(new) if new == int(new) else new
-            if step.fact == "count" and new <= 0:
+            if step.fact == "count" and new < 0:
+                self.missed.append(mention)
+            elif step.fact == "count" and new == 0:
                 self._drop_piece(piece)
             else:
                 facts[step.fact] = new

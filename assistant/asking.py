@@ -8,6 +8,8 @@ from grammar.vocabulary import Vocabulary
 from rules import Book
 
 SOLVED_FOR = frozenset({"count", "length", "span", "height", "table_length"})
+SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
+SIZES_OPEN = "size"  # nothing of its size is known, and there is more than one way to say it
 NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
 
 
@@ -26,6 +28,14 @@ class Asking:
         if choice is not None and pending.piece < len(now.pieces):
             now.pieces[pending.piece].facts[choice] = pending.doubt.value
 
+    def which(self, mention: Mention | None, now: State) -> Pending | None:
+        """Which of several pieces of one kind was meant."""
+        if mention is None:
+            return None
+        alike = [p for p in now.pieces if p.kind == mention.kind]
+        sizes = [next((f"{p.facts[f] / 12:g} ft" for f in SIZE_FACTS if f in p.facts), "one") for p in alike]
+        return Pending(f"Which {mention.kind}: the {' or the '.join(sizes)} one?")
+
     def next(self, now: State, reading: Reading, missed: list[Mention], had: bool) -> Pending | None:
         """The question to ask after a turn, if any."""
         if reading.blank:
@@ -41,6 +51,8 @@ class Asking:
             return clash
         for place, piece in enumerate(now.pieces):
             fact = self._missing(piece, now)
+            if fact == SIZES_OPEN:
+                return Pending(str(self.book.kind_of(piece.kind).extra.get("ask_size", "How big is it?")), "", place)
             if fact is not None:
                 return Pending(self._ask(fact, piece), fact, place)
         for mention in missed:
@@ -115,6 +127,9 @@ class Asking:
         lacking = [[fact for fact in way if fact not in have] for way in ways]
         if not lacking or any(not way for way in lacking):
             return None
+        if not have & {fact for way in ways for fact in way} and len(ways) > 1:
+            several = max(lacking, key=len)
+            return str(several[0]) if "count" in several else SIZES_OPEN
         return str(min(lacking, key=len)[0])
 
     def _ask(self, fact: str, piece: HeardPiece) -> str:

@@ -9,11 +9,13 @@ from assistant.reply import Reply
 from assistant.state import State
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
+from grammar.quantities import read_quantities
 from grammar.reader import Reader
 from grammar.reading import Context, Reading
 from rules import Book, load_book
 from rules.units import convert
 
+MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
 KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
@@ -68,7 +70,9 @@ class Conversation:
         self.asking.resolve(now, reading, open_question)
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
-        now.pending = self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
+        now.pending = self.asking.which(apply.unclear, now) or self.asking.next(
+            now, reading, apply.missed, bool(before.pieces or before.job)
+        )
         if changed or now.pending:
             self.past.append(before)
             self.future.clear()
@@ -91,9 +95,12 @@ class Conversation:
     def _order(self, order: str, reading: Reading, before: State) -> State:
         """Undo, redo, reset and help leave or bring back whole states."""
         if order == "undo":
-            now = self.past.pop().copy() if self.past else State()
-            if self.past or before.pieces or before.job:
-                self.future.append(before)
+            now, here = State(), before
+            for _ in range(_how_often(reading.text)):
+                now = self.past.pop().copy() if self.past else State()
+                if self.past or here.pieces or here.job:
+                    self.future.append(here)
+                here = now
         elif order == "redo":
             now = self.future.pop().copy() if self.future else before.copy()
             self.past.append(before)
@@ -125,6 +132,8 @@ class Conversation:
             topic=state.topic,
             event_minutes=state.job.get("event_time"),
             intent=state.intent,
+            values=dict(focused.facts) if focused else {},
+            budget=state.job.get("budget"),
             count=focused.facts.get("count") if focused else None,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
         )
@@ -141,6 +150,12 @@ class Conversation:
     def status(self) -> str:
         """The job so far, in one line."""
         return self.asking.summary(self.state)
+
+
+def _how_often(text: str) -> int:
+    """ "undo the last two" is two."""
+    numbers = [q.value for q in read_quantities(text) if q.kind == "number" and q.value == int(q.value)]
+    return int(numbers[0]) if numbers and 1 <= numbers[0] <= MOST_UNDONE else 1
 
 
 def as_json(reply: Reply) -> dict[str, Any]:

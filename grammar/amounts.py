@@ -40,8 +40,13 @@ class Choice:
 class Amounts:
     """The choices at every place of one turn; `doubtful` where more than one of them is likely."""
 
-    def __init__(self, tokens: Sequence[Token], names: Callable[[int], bool] = bool) -> None:
-        self.names = names
+    def __init__(
+        self,
+        tokens: Sequence[Token],
+        names: Callable[[int], bool] = bool,
+        describes: Callable[[int], bool] = bool,
+    ) -> None:
+        self.names, self.describes = names, describes
         self.tokens = tokens
         self.doubtful = False
         self._at: dict[int, list[Choice]] = {}
@@ -59,7 +64,7 @@ class Amounts:
         if sound:
             return sound
         found = [q for q in self._found(i) if _wanted(q, self.tokens)]
-        out = _ranked(_sensible(found), self.tokens)
+        out = _ranked(_sensible(found, self.tokens, self.describes), self.tokens, self.names, self.describes)
         if len(out) > 1:
             self.doubtful = True
         mashed = list(self._mashed(i, out))
@@ -69,6 +74,10 @@ class Amounts:
 
     def _is_code(self, i: int) -> bool:
         """Digits with a letter between them, "1e308", are no number."""
+        if any(
+            t.lower == "/" and t.glued for t in (self.tokens[i + 1 : i + 2] if i + 1 < len(self.tokens) else ())
+        ) or (i > 1 and self.tokens[i - 1].lower == "/" and self.tokens[i].glued and self.tokens[i - 2].kind == "number"):
+            return self.tokens[i].kind == "number" and (self.tokens[i].divided or self.tokens[i - 2].divided)
         for at in (i + 1, i - 1):
             if 0 < at < len(self.tokens) - 1 and self.tokens[at].lower == "e":
                 if self.tokens[at].glued and self.tokens[at + 1].glued and self.tokens[at + 1].kind == "number":
@@ -110,7 +119,7 @@ class Amounts:
             return []
         after = i + 1
         if (
-            self.tokens[i].lower != "for"
+            (self.tokens[i].lower != "for" or i == 0)
             and self.names(after)
             and (not i or self.tokens[i - 1].lower in str(table["opens"]).split())
         ):
@@ -143,17 +152,19 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False
     if q.kind == "duration":
         return q.unit != "s"
+    if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
+        return False  # "a fortieth"
     joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
     return "with" not in joined
 
 
-def _sensible(found: list[Quantity]) -> list[Quantity]:
+def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[int], bool]) -> list[Quantity]:
     """Drop readings that a longer one with the same number makes pointless."""
     out: list[Quantity] = []
     for q in found:
         if q.kind == "number":
             measured = [m for m in out if m.kind != "number" and (m.kind != "clock" or m.unit == "24 h")]
-            shadowed = any(m.stop > q.stop and m.doubt != "preposition" and not _shorter(m, q, found) for m in measured)
+            shadowed = any(m.stop > q.stop and not _preposition(m, tokens, words) and not _shorter(m, q, found) for m in measured)
             if shadowed:
                 continue
             longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
@@ -174,12 +185,13 @@ def _splits(longer: Quantity, shorter: Quantity) -> bool:
     return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
 
 
-def _ranked(found: list[Quantity], tokens: Sequence[Token]) -> list[Choice]:
+def _ranked(found: list[Quantity], tokens: Sequence[Token], names: Callable[[int], bool], words: Callable[[int], bool]) -> list[Choice]:
     """Choices in order: "in" before another word is rather the word; a length whose last number has no unit is open."""
-    words = [q for q in found if q.doubt != "preposition"]
-    ordered = (words + [q for q in found if q.doubt == "preposition"]) if words else found
+    plain = [q for q in found if not _preposition(q, tokens, words)]
+    ordered = plain + [q for q in found if q not in plain]
     first = ordered[0] if ordered else None
-    tail = first if first is not None and first.doubt == "tail" and not tokens[first.stop - 1].glued else None
+    loose = first is not None and first.doubt == "tail" and not tokens[first.stop - 1].glued
+    tail = first if loose and first is not None and (names(first.stop) or tokens[first.stop : first.stop + 1] and tokens[first.stop].lower == "of") else None
     out = []
     for place, q in enumerate(ordered):
         choice = _choice(q)
@@ -187,6 +199,11 @@ def _ranked(found: list[Quantity], tokens: Sequence[Token]) -> list[Choice]:
         cost = choice.cost + (1.5 if counted else 0.1 if tail is not None and place else OTHER if place else 0.0)
         out.append(replace(choice, cost=cost, open=tail is not None and not counted))
     return out
+
+
+def _preposition(q: Quantity, tokens: Sequence[Token], words: Callable[[int], bool]) -> bool:
+    """Whether "in" after a number is rather the word: "seven in helium", "ten in navy"."""
+    return q.doubt == "preposition" or (q.kind == "length" and tokens[q.stop - 1].lower == "in" and words(q.stop))
 
 
 def _choice(q: Quantity) -> Choice:

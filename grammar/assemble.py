@@ -9,6 +9,9 @@ from grammar.slots import TABLE_KIND
 from grammar.things import Things
 
 
+WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
+
+
 class Assembler(Things):
     """One turn's phrases, read from left to right."""
 
@@ -75,10 +78,24 @@ class Assembler(Things):
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
-        elif phrase.value in {"other", "first", "second", "smallest", "biggest"} and not self.drafts:
-            self.current.which = str(phrase.value)
+        elif phrase.value in WHICH and self.context.kinds:
+            self._select(str(phrase.value), at)
         if self._before(at, "remove"):
             self._remove_it(at, phrase)
+
+    def _select(self, which: str, at: int) -> None:
+        """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
+        draft = Draft(which=which, named=True)
+        placed = self._before(at, "prep") and self.topic is not None
+        if placed and self.topic is not None:
+            fact, value = self.topic
+            if fact == "colours":
+                draft.colours, self.current.colours = self.current.colours, []
+            elif fact in self.current.facts:
+                draft.facts[fact] = self.current.facts.pop(fact)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
 
     def _remove_it(self, at: int, phrase: Phrase) -> None:
         """ "take it off the tables", "remove it", "lose them"."""
@@ -109,6 +126,7 @@ class Assembler(Things):
             self._join(draft)
             if (
                 draft.new
+                and "solve" not in self.orders
                 and self._needs_count(draft)
                 and "count" not in draft.facts
                 and not self.job.facts.get("guests")
@@ -146,6 +164,7 @@ class Assembler(Things):
             first.colours = [*loose.colours, *(c for c in first.colours if c not in loose.colours)]
             first.steps = [*loose.steps, *first.steps]
             first.drop = [*loose.drop, *first.drop]
+            first.extend = first.extend or loose.extend
             first.options = first.options or loose.options
             first.like = first.like or loose.like
             first.joined = first.joined or loose.joined

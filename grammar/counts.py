@@ -3,6 +3,7 @@
 from grammar.draft import Draft
 from grammar.ground import COUNTABLE_BY_BALLOON, Ground
 from grammar.heads import is_count, is_size
+from grammar.jobfacts import LEAST_BUDGET
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
@@ -21,6 +22,9 @@ class Counts(Ground):
             return
         if self._before(at, "neg"):
             self.correcting = True
+        if self.context.topic == "budget" and self._before(at, "make") and not draft.named and number >= LEAST_BUDGET:
+            self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
+            return
         if (
             number == 1
             and self._after(at, "prep")
@@ -62,7 +66,7 @@ class Counts(Ground):
             self._before(at, "of")
             and self._before(at - 1, "table")
             and kind == TABLE_KIND
-            and not self._after(at, "table", "amount")
+            and not self._after(at, "table")
         ):
             self._set("seats", number, phrase)
             return
@@ -103,7 +107,8 @@ class Counts(Ground):
             return
         name = "count"
         words = self.slots.vocabulary.kinds.get(kind or "")
-        if words is not None and words.number != "count" and not owned and self.context.asked != "count":
+        of_them = self._after(at, "pron") and self.phrases[at + 1].text.lower().startswith("of")
+        if words is not None and words.number != "count" and not owned and self.context.asked != "count" and not of_them:
             holds_count = "count" in draft.facts or "count" in self.context.known
             if not draft.named or holds_count:
                 name = words.number
@@ -118,7 +123,9 @@ class Counts(Ground):
         if fact is None or fact.id not in self.current.facts:
             return False
         old = self.current.facts[fact.id]
-        unit = min(
+        if self.last_unit not in {"ft", "m", "in", "cm"}:
+            return False
+        unit = self.last_unit or min(
             ("in", "ft", "cm", "m"), key=lambda u: abs(self.slots.convert(phrase.amounts[0].high.number, u, "in") - old)
         )
         value = self.slots.convert(phrase.amounts[0].high.number, unit, "in")
@@ -150,8 +157,8 @@ class Counts(Ground):
             return self._before(at, "onhand")
         if self.context.intent == "solve" and "balloons" in self.context.known:
             return True
-        sized = is_size(self.phrases[at + 1]) if at + 1 < len(self.phrases) else False
-        return self._before(at, "onhand") and (sized or self._after(at, "nominals", "balloon"))
+        sized = any(is_size(p) or p.kind in {"nominals", "balloon"} for p in self.phrases[at + 1 : at + 3])
+        return self._before(at, "onhand") and sized
 
     def _pronoun_size(self, at: int, phrase: Phrase, number: float) -> bool:
         """ "its six": a size of the tables, where the number of them is known or comes later."""

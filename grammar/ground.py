@@ -53,6 +53,7 @@ class Ground:
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False
+        self.last_unit = ""
         self.even = 0
         self.everything = False
         self.last_number = ""
@@ -156,6 +157,7 @@ class Ground:
                 return
         if (
             fact is not None
+            and fact.unit == "in"
             and fact.usual
             and isinstance(value, (int, float))
             and not isinstance(value, bool)

@@ -14,7 +14,6 @@ BEFORE = frozenset(
         "det",
         "shape",
         "choice",
-        "flag",
         "colour",
         "nominals",
         "footer",
@@ -23,6 +22,7 @@ BEFORE = frozenset(
         "more",
         "named",
         "word",
+        "all",
     }
 )
 JOB_LABELS = frozenset({"setup_from", "event_time", "guests", "seats", "crew", "budget", "strokes"})

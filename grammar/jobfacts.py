@@ -182,6 +182,13 @@ class JobFacts:
         return False
 
     def settle(self) -> None:
+        """Clocks to times of day; a markup and a margin at once are two prices."""
+        if "markup" in self.facts and "margin" in self.facts:
+            options = [self.facts.pop("markup"), self.facts.pop("margin")]
+            self.doubts.append(Doubt(kind="contradiction", fact="markup or margin", options=options, piece="job"))
+        self._settle_clocks()
+
+    def _settle_clocks(self) -> None:
         """Turn the clocks into times of day that make a party day, set-up before the party."""
         event = self.clocks.get("event_time")
         setup = self.clocks.get("setup_from")

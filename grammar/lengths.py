@@ -15,7 +15,8 @@ from grammar.vocabulary import FactWords
 
 
 ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
-MOST_NOMINAL = 40
+IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
+LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
 
 class Lengths(Counts):
@@ -42,6 +43,9 @@ class Lengths(Counts):
     def _length(self, figure: Figure, phrase: Phrase, at: int = -1) -> None:
         """A length without a label."""
         draft = self.current
+        self.last_unit = figure.high.unit if isinstance(figure.high, Amount) else ""
+        if at >= 0 and self._after(at, "cmp") and self._compared_step(figure, at):
+            return
         asked = self._spec(self.context.asked or "")
         if not draft.named and asked is not None and asked.type == "quantity" and asked.unit == "in":
             both = self.slots.both(figure, asked)
@@ -79,6 +83,20 @@ class Lengths(Counts):
             self._step_length(figure, at)
             return
         self._bare_figure(figure, phrase)
+
+    def _compared_step(self, figure: Figure, at: int) -> bool:
+        """ "a foot wider", "6 inches lower"."""
+        word = self.phrases[at + 1]
+        on_table = self._kind() == TABLE_KIND and (self.current.on_table or self._speaks_of_table())
+        fact = self.slots.fact(str(word.value), self._kind(), on_table=on_table) or self._bare_fact()
+        if fact is None or not isinstance(figure.high, Amount):
+            return False
+        by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
+        less = word.text.lower() in LESS
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
+        self.skip.add(at + 1)
+        self.changing = True
+        return True
 
     def _step_length(self, figure: Figure, at: int) -> None:
         fact = self._bare_fact()
@@ -213,6 +231,9 @@ class Lengths(Counts):
         if table or kind == "drop":
             sizes = sorted(lengths[:2], key=lambda a: -self._inches(a))
             lengths[:2] = sizes
+        if table and draft.facts.get("table_shape") == "round" and len(lengths) == 2 and lengths[0] != lengths[1]:
+            self._contradict(self._need("table_diameter"), [a.number for a in lengths], phrase)
+            return
         for name, amount in zip(names, lengths, strict=False):
             fact = self._need(name)
             value = self.slots.value(amount, fact)
@@ -269,6 +290,12 @@ class Lengths(Counts):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         fact = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        topic = self.context.topic
+        moved = self.context.values.get(topic)
+        if fact is not None and self._before(at, "pron") and topic in IN_INCHES and moved is not None and fact.id != topic:
+            self.current.facts[fact.id] = moved  # "that's the height": what was just said was meant for this
+            self.current.drop.append((topic, None))
+            return
         if fact is not None and fact.unit == "in":
             self.hint = fact
             if self.context.options and fact.id in self.context.options:

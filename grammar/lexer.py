@@ -2,17 +2,20 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from grammar.amounts import Amounts, Choice
 from grammar.lexicon import HYPHENS, Lexicon, Match, word_list
 from grammar.scan import Token
-from grammar.terms import AMOUNTS, Term
+from grammar.terms import AMOUNTS, Amount, Term
 
 LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just will on say being".split())
+PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
-CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR"})
+CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET"})
 POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
 BEFORE_ONE = frozenset("each every this that which the other another any".split())
+NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never "sixteen party"
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
@@ -95,7 +98,10 @@ class Lexer:
         return longest >= word.end if word.type in TIES_TO_AMOUNT else longest > word.end
 
     def _sized_noun(self, tokens: Sequence[Token], at: int, choices: list[Choice]) -> Term | None:
-        """ "8 footers", "six-footers" and "8s": a size that stands for the thing of that size."""
+        """ "8 footers", "six-footers", "8s" and "fives": a size that stands for the thing of that size."""
+        plural = PLURALS.get(tokens[at].lower)
+        if plural:
+            return Term("NOMINALS", Amount(Fraction(plural)), at, at + 1, tokens[at].text)
         for choice in choices:
             if choice.type != "NUM":
                 continue
@@ -175,6 +181,8 @@ class Lexer:
                     and _next_amount(amounts, match.end, 0) is not None
                 )
             return True
+        if str(entry.value) in NUMBER_FOLLOWS and before and before[-1].type == "NUM":
+            return _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"})) is not None
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
 

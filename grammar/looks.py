@@ -93,6 +93,8 @@ class Looks(Ground):
         self._spread(fact)
 
     def _on_colour(self, at: int, phrase: Phrase) -> None:
+        if self._swapped(at, phrase):
+            return
         before = self.phrases[at - 1] if at else None
         if before is not None and before.kind == "det" and at > 1:
             before = self.phrases[at - 2]
@@ -138,6 +140,20 @@ class Looks(Ground):
             if draft is not self.current:
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
+
+    def _swapped(self, at: int, phrase: Phrase) -> bool:
+        """ "swap the red for burgundy": one colour in place of another."""
+        later = at + 1
+        while later < len(self.phrases) and self.phrases[later].kind in {"prep", "det", "make", "add"}:
+            later += 1
+        first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
+        verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
+        linked = later > at + 1 and later < len(self.phrases) and self.phrases[later].kind == "colour"
+        if not verb.startswith(("swap", "change", "switch", "turn", "make")) or not linked or phrase.label:
+            return False
+        self.current.drop.append(("colours", phrase.value))
+        self.current.extend = True
+        return True
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:
         """ "the remainder split between white and silver": the colours that follow share it."""

@@ -21,6 +21,7 @@ class Order:
     intent: str
     used: frozenset[int]
     rank: int
+    size: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,9 +73,9 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
             used = _match(words, at, items, 0)
             if used is not None:
                 old = best.get(intent)
-                if old is None or len(used) > len(old.used):
-                    best[intent] = Order(intent, frozenset(used), rank)
-    return sorted(best.values(), key=lambda order: (-len(order.used), order.rank))
+                size = max(len(used), old.size if old else 0)
+                best[intent] = Order(intent, frozenset(used) | (old.used if old else frozenset()), rank, size)
+    return sorted(best.values(), key=lambda order: (-order.size, order.rank))
 
 
 def _match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int) -> list[int] | None:

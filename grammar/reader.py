@@ -55,7 +55,7 @@ class Reader:
             return Reading()
         orders = self._orders(tokens, context)
         used = frozenset(i for order in orders for i in order.used)
-        amounts = Amounts(tokens, lambda i: self._names(tokens, i))
+        amounts = Amounts(tokens, lambda i: self._names(tokens, i), lambda i: self._describes(tokens, i))
         tries: list[_Try] = []
         for row in self.lexer.rows(amounts, used):
             made = self._assemble(row, context, [order.intent for order in orders])
@@ -73,7 +73,16 @@ class Reader:
 
     def _names(self, tokens: list[Token], at: int) -> bool:
         """Whether a thing to count is named at a token."""
-        return any(m.entry.type in {"PIECE", "TABLE", "SHAPE"} for m in self.lexicon.matches(tokens, at))
+        return at < len(tokens) and any(
+            m.entry.type in {"PIECE", "TABLE", "SHAPE"} for m in self.lexicon.matches(tokens, at)
+        )
+
+    def _describes(self, tokens: list[Token], at: int) -> bool:
+        """Whether a colour, a choice or an article stands at a token."""
+        if at >= len(tokens):
+            return False
+        found = {m.entry.type for m in self.lexicon.matches(tokens, at)}
+        return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and "LABEL" not in found
 
     def _assemble(self, row: Row, context: Context, orders: list[str]) -> Assembled:
         terms = tidy(row.terms)

@@ -101,3 +101,5 @@ class Context(Model):
     intent: str | None = None
     draped: bool = False
     count: float | None = None
+    values: dict[str, Value] = Field(default_factory=dict)
+    budget: dict[str, Any] | None = None

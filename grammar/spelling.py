@@ -20,6 +20,11 @@ def distance(a: str, b: str, most: int) -> int:
     return last[-1]
 
 
+def only_substituted(a: str, b: str) -> bool:
+    """Whether two words of one length differ by other letters in the same places ("rang", "ring"), not by a swap."""
+    return len(a) == len(b) and sorted(a) != sorted(b)
+
+
 def allowed(word: str) -> int:
     """How many slips a word of this length may hold: none under four letters, one under seven, else two."""
     return 0 if len(word) < 4 else 1 if len(word) < 7 else 2
@@ -36,6 +41,8 @@ def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = 
     for candidate in known:
         if candidate[0] == word[0]:
             d = distance(word, candidate, min(most, allowed(candidate)))
+            if len(word) < 6 and only_substituted(word, candidate):
+                continue  # another word of the language, most likely
             if d < closest:
                 best, closest = [candidate], d
             elif d == closest and d <= most:

@@ -28,6 +28,8 @@ class Things(Lengths, Looks):
             self._deny(head, kind, before)
             return
         self.targets = []
+        if head.kind == "ones" and self._coloured_ones(head):
+            return
         if head.kind == "ones" and self.current.named and not counted:
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
@@ -37,7 +39,8 @@ class Things(Lengths, Looks):
         elif article == "the" and again is not None and not counted and not self.adding:
             draft = self.current = again
         else:
-            draft = Draft(kind=None if head.kind == "ones" else kind)
+            several = head.kind == "ones" and self.current.named
+            draft = Draft(kind=None if head.kind == "ones" and not several else kind)
             self.drafts.append(draft)
             definite = article in {"the", ""} and not self.adding and not (counted and article != "the")
             fresh = self.adding or not known or not definite
@@ -47,7 +50,7 @@ class Things(Lengths, Looks):
                 fresh = False
             draft.new = fresh and head.kind != "ones"
             if head.kind == "ones":
-                draft.new = self.adding
+                draft.new = self.adding or several
             self.current = draft
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
@@ -59,6 +62,19 @@ class Things(Lengths, Looks):
         noun = self.phrases[head.at].text.lower()
         draft.singular = head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
         self.adding = False
+
+    def _coloured_ones(self, head: Head) -> bool:
+        """ "the gold ones": a piece in hand, by its colour."""
+        run = self.phrases[head.first : head.at]
+        colour = next((p for p in run if p.kind == "colour"), None)
+        if colour is None or not self.context.kinds or any(is_count(p) or is_size(p) for p in run):
+            return False
+        for i in range(head.first, head.at + 1):
+            self.skip.add(i)
+        self.drafts.append(Draft(which=f"colour {colour.value}", named=True))
+        self.current = self.drafts[-1]
+        self.changing = True
+        return True
 
     def _head_kind(self, head: Head) -> str:
         if head.kind == "table":

@@ -15,6 +15,7 @@ UNIT_WORDS = {
     "week": ("week", "weeks"),
     "min": ("min", "min"),
     "litre": ("L", "L"),
+    "degree": ("degree", "degrees"),
     "ft**3": ("cu ft", "cu ft"),
     "m**3": ("m³", "m³"),
     "ft**2": ("sq ft", "sq ft"),
@@ -24,11 +25,16 @@ UNIT_WORDS = {
     "kph": ("km/h", "km/h"),
     "mi": ("mile", "miles"),
     "count/ft": ("a foot", "a foot"),
+    "count/ft**2": ("a square foot", "a square foot"),
+    "count/m**2": ("a square metre", "a square metre"),
+    "g/ft**3": ("g a cu ft", "g a cu ft"),
+    "lbf": ("lb", "lb"),
+    "psf": ("lb a sq ft", "lb a sq ft"),
     "count/m": ("a metre", "a metre"),
     "count/hour": ("an hour", "an hour"),
 }
 # How what money is paid for is written after it.
-PER = {"hour": "an hour", "ft": "a foot", "m": "a metre", "mi": "a mile", "km": "a km", "count": "each"}
+PER = {"hour": "an hour", "ft": "a foot", "ft**3": "a cu ft", "m": "a metre", "mi": "a mile", "km": "a km", "count": "each"}
 # The unit that a metric speaker reads instead.
 METRIC = {
     "in": "cm",
@@ -41,6 +47,7 @@ METRIC = {
     "degF": "degC",
     "mph": "kph",
     "count/ft": "count/m",
+    "count/ft**2": "count/m**2",
 }
 
 

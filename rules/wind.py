@@ -4,9 +4,10 @@ Wind speeds are mph, areas square feet, forces pounds-force, levers and heights 
 raises ValueError with one plain sentence.
 """
 
+import math
 from bisect import bisect_right
 
-from rules.domain import require_not_negative, require_positive
+from rules.domain import require_not_negative, require_positive, require_within
 
 # ASCE 7 velocity pressure in still-standard sea-level air, psf for each (mph)^2, exposure factors all 1.
 VELOCITY_PRESSURE = 0.00256
@@ -63,6 +64,21 @@ def ballast_lb(moment: float, lever: float, factor: float = 1.0) -> float:
     if not factor >= 1.0:
         raise ValueError(f"A safety factor must be at least 1; {factor:g} was given.")
     return moment * factor / lever
+
+
+def beaufort_force(mph: float) -> int:
+    """Return the Beaufort force alone, 0 to 12. Source: as beaufort."""
+    return beaufort(mph)[0]
+
+
+def beaufort_top(force: float) -> float:
+    """Return the highest whole mph of a Beaufort force, 0 to 12; of force 12, which has none, its lowest.
+
+    Source: U.S. National Weather Service, Beaufort wind scale.
+    """
+    require_within("Beaufort force", force, 0.0, 12.0)
+    place = math.ceil(force)
+    return float(BEAUFORT[place + 1][0] - 1 if place + 1 < len(BEAUFORT) else BEAUFORT[place][0])
 
 
 def beaufort(mph: float) -> tuple[int, str]:
