@@ -163,7 +163,7 @@ def _refused(sentence: str) -> Turn:
 
 
 def _holds_something(heard: Any) -> bool:
-    job = heard.job.model_dump(mode="json", exclude_none=True) if heard.job is not None else {}
+    job = dict(heard.job or {})
     return bool(heard.pieces) or any(value not in (None, [], {}) for value in job.values())
 
 

@@ -4,6 +4,9 @@ from typing import TYPE_CHECKING, Any
 
 from grammar.vocabulary import FactWords, PieceWords, Vocabulary
 
+from rules.units import from_base
+from rules.values import read_quantity
+
 if TYPE_CHECKING:
     from rules.blocks import Fact
     from rules.book import Book
@@ -54,6 +57,8 @@ def _fact(book: "Book", fact: "Fact", taken: set[str]) -> FactWords:
 
 
 def _shown(fact: "Fact") -> dict[str, tuple[str, ...]]:
+    if fact.type == "quantity":
+        return {str(from_base(read_quantity(value, fact.unit), fact.unit)): tuple(w) for value, w in fact.choices.items()}
     return {value: tuple(words) for value, words in fact.choices.items()}
 
 
@@ -61,8 +66,6 @@ def _in_unit(fact: "Fact", values: tuple[float, ...] | None) -> Any:
     """Values of the engine (base units) in the unit of the fact."""
     if values is None or fact.type not in {"quantity", "range", "sizes"}:
         return None
-    from rules.units import from_base
-
     return tuple(from_base(value, fact.unit) for value in values)
 
 

@@ -105,6 +105,8 @@ class Lexicon:
                 self._add("FLAG", (fact.id, False), fact.choices.get("false", ()))
             else:
                 self._add("LABEL", fact.id, fact.words)
+                for value, phrases in fact.choices.items():  # words that mean a value: "just to the floor"
+                    self._add("CHOICE", (fact.id, float(value)), phrases)
 
     def _meaning(self, word: str) -> object:
         """What a single word stands for, so that two spellings of one thing are no tie."""

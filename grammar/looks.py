@@ -50,6 +50,8 @@ class Looks(Ground):
                 self.current.facts.pop("coverage_fraction", None)
                 return
         self._set(fact, value, phrase)
+        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
+            self.current.facts["coverage"] = "drop_both"  # what lies on the floor hangs off the ends
         self._spread(fact)
 
     def _spread(self, fact: str) -> None:
@@ -90,6 +92,8 @@ class Looks(Ground):
         if denied and self._before(at, "remove"):
             self.changing = True
         self._set(fact, value, phrase)
+        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
+            self.current.facts["coverage"] = "drop_both"  # what lies on the floor hangs off the ends
         self._spread(fact)
 
     def _on_colour(self, at: int, phrase: Phrase) -> None:

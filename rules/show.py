@@ -34,7 +34,15 @@ UNIT_WORDS = {
     "count/hour": ("an hour", "an hour"),
 }
 # How what money is paid for is written after it.
-PER = {"hour": "an hour", "ft": "a foot", "ft**3": "a cu ft", "m": "a metre", "mi": "a mile", "km": "a km", "count": "each"}
+PER = {
+    "hour": "an hour",
+    "ft": "a foot",
+    "ft**3": "a cu ft",
+    "m": "a metre",
+    "mi": "a mile",
+    "km": "a km",
+    "count": "each",
+}
 # The unit that a metric speaker reads instead.
 METRIC = {
     "in": "cm",

@@ -30,5 +30,6 @@ def value_of(kind: str, id: str, **said: Any) -> Any:
 def holds(figure: Figure, *counts: float) -> bool:
     """Whether each count lies within low to high."""
     low, high = figure.low, figure.high
-    assert low is not None and high is not None
+    assert low is not None
+    assert high is not None
     return all(low <= count <= high for count in counts)

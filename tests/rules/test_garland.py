@@ -55,7 +55,8 @@ def test_an_unsaid_size_is_honest() -> None:
 
 
 @pytest.mark.parametrize(
-    ("lushness", "told"), [(None, (64, 68, 86, 110)), ("lean", (50, 70)), ("usual", (86, 100)), ("lush", (120, 150, 180))]
+    ("lushness", "told"),
+    [(None, (64, 68, 86, 110)), ("lean", (50, 70)), ("usual", (86, 100)), ("lush", (120, 150, 180))],
 )
 def test_fullness(lushness: str | None, told: tuple[float, ...]) -> None:
     """Ten feet: tutorials 6 to 12 a foot, loose on a strip 5 to 7, full work 12 and more (the last from memory)."""

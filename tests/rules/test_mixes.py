@@ -1,5 +1,7 @@
 """Mixed sizes: shares that add up, the body, and what is blown to what."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -32,7 +34,7 @@ def test_shares_of_the_usual_mix() -> None:
 
     def shares(sizes: list[float]) -> list[float]:
         ends = [mixes.share_up_to(sizes, place, 0.5, 0.08, 0.01) for place in range(len(sizes) + 1)]
-        return [after - before for before, after in zip(ends, ends[1:], strict=False)]
+        return [after - before for before, after in pairwise(ends)]
 
     assert shares([5, 11, 16]) == pytest.approx([0.5, 0.42, 0.08])
     assert shares([5, 11]) == pytest.approx([0.5, 0.5])
