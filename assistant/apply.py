@@ -61,7 +61,9 @@ class Apply:
             elif reading.changing and mention.kind and len([p for p in pieces if p.kind == mention.kind]) == 1:
                 kept = next(p for p in pieces if p.kind == mention.kind)
             elif reading.changing and mention.facts:
-                fits = [p for p in pieces if all(p.facts.get(k) == v for k, v in mention.facts.items() if k in DISTINCT)]
+                fits = [
+                    p for p in pieces if all(p.facts.get(k) == v for k, v in mention.facts.items() if k in DISTINCT)
+                ]
                 named = any(k in DISTINCT for k in mention.facts)
                 kept = fits[0] if named and len(fits) == 1 else None
             if kept is not None:
@@ -97,7 +99,11 @@ class Apply:
         for value in values:
             piece = HeardPiece(start.kind, dict(start.facts))
             name = "coverage_fraction" if fact == "coverage" and isinstance(value, float) else fact
-            others = {k: v for k, v in mention.facts.items() if k not in {"coverage", "coverage_fraction"} or fact != "coverage"}
+            others = {
+                k: v
+                for k, v in mention.facts.items()
+                if k not in {"coverage", "coverage_fraction"} or fact != "coverage"
+            }
             self._change(piece, mention.model_copy(update={"facts": {**others, name: value}}))
             self.state.pieces.append(piece)
             fresh.append(piece)
@@ -154,7 +160,11 @@ class Apply:
         }.get(mention.which, [pieces[focus]])
         if mention.which.startswith("colour "):
             wanted = mention.which.removeprefix("colour ")
-            chosen = [p for p in pieces if any(c["name"].split()[-1] == wanted or c["name"] == wanted for c in p.facts.get("colours", []))]
+            chosen = [
+                p
+                for p in pieces
+                if any(c["name"].split()[-1] == wanted or c["name"] == wanted for c in p.facts.get("colours", []))
+            ]
         if not chosen:
             self.missed.append(mention)
             return

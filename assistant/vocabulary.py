@@ -3,7 +3,6 @@
 from typing import TYPE_CHECKING, Any
 
 from grammar.vocabulary import FactWords, PieceWords, Vocabulary
-
 from rules.units import from_base
 from rules.values import read_quantity
 
@@ -58,7 +57,9 @@ def _fact(book: "Book", fact: "Fact", taken: set[str]) -> FactWords:
 
 def _shown(fact: "Fact") -> dict[str, tuple[str, ...]]:
     if fact.type == "quantity":
-        return {str(from_base(read_quantity(value, fact.unit), fact.unit)): tuple(w) for value, w in fact.choices.items()}
+        return {
+            str(from_base(read_quantity(value, fact.unit), fact.unit)): tuple(w) for value, w in fact.choices.items()
+        }
     return {value: tuple(words) for value, words in fact.choices.items()}
 
 

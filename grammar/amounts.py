@@ -76,7 +76,9 @@ class Amounts:
         """Digits with a letter between them, "1e308", are no number."""
         if any(
             t.lower == "/" and t.glued for t in (self.tokens[i + 1 : i + 2] if i + 1 < len(self.tokens) else ())
-        ) or (i > 1 and self.tokens[i - 1].lower == "/" and self.tokens[i].glued and self.tokens[i - 2].kind == "number"):
+        ) or (
+            i > 1 and self.tokens[i - 1].lower == "/" and self.tokens[i].glued and self.tokens[i - 2].kind == "number"
+        ):
             return self.tokens[i].kind == "number" and (self.tokens[i].divided or self.tokens[i - 2].divided)
         for at in (i + 1, i - 1):
             if 0 < at < len(self.tokens) - 1 and self.tokens[at].lower == "e":
@@ -164,7 +166,9 @@ def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[i
     for q in found:
         if q.kind == "number":
             measured = [m for m in out if m.kind != "number" and (m.kind != "clock" or m.unit == "24 h")]
-            shadowed = any(m.stop > q.stop and not _preposition(m, tokens, words) and not _shorter(m, q, found) for m in measured)
+            shadowed = any(
+                m.stop > q.stop and not _preposition(m, tokens, words) and not _shorter(m, q, found) for m in measured
+            )
             if shadowed:
                 continue
             longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
@@ -185,13 +189,21 @@ def _splits(longer: Quantity, shorter: Quantity) -> bool:
     return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
 
 
-def _ranked(found: list[Quantity], tokens: Sequence[Token], names: Callable[[int], bool], words: Callable[[int], bool]) -> list[Choice]:
+def _ranked(
+    found: list[Quantity], tokens: Sequence[Token], names: Callable[[int], bool], words: Callable[[int], bool]
+) -> list[Choice]:
     """Choices in order: "in" before another word is rather the word; a length whose last number has no unit is open."""
     plain = [q for q in found if not _preposition(q, tokens, words)]
     ordered = plain + [q for q in found if q not in plain]
     first = ordered[0] if ordered else None
     loose = first is not None and first.doubt == "tail" and not tokens[first.stop - 1].glued
-    tail = first if loose and first is not None and (names(first.stop) or tokens[first.stop : first.stop + 1] and tokens[first.stop].lower == "of") else None
+    tail = (
+        first
+        if loose
+        and first is not None
+        and (names(first.stop) or (tokens[first.stop : first.stop + 1] and tokens[first.stop].lower == "of"))
+        else None
+    )
     out = []
     for place, q in enumerate(ordered):
         choice = _choice(q)

@@ -8,7 +8,6 @@ from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
 from grammar.things import Things
 
-
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
 

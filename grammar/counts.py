@@ -8,127 +8,134 @@ from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 
+SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
+
 
 class Counts(Ground):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
-        """A bare number: of pieces, of balloons, or a size in disguise."""
+        """A bare number: each way it may be meant is tried in turn, the number of pieces last."""
         figure = phrase.amounts[0]
         number = self._number(figure)
-        draft = self.current
-        kind = self._kind()
-        if self._before(at, "neg") and self.phrases[at - 1].value == "not":
-            return
         if self._before(at, "neg"):
+            if self.phrases[at - 1].value == "not":
+                return
             self.correcting = True
-        if self.context.topic == "budget" and self._before(at, "make") and not draft.named and number >= LEAST_BUDGET:
-            self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
-            return
-        if (
-            number == 1
-            and self._after(at, "prep")
-            and at + 2 < len(self.phrases)
-            and self.phrases[at + 2].kind == "det"
-        ):
-            return
-        if self.job.number(at, phrase, self.phrases):
-            return
-        if self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"} and "count" in draft.facts:
-            draft.facts["count"] -= number
-            self.correcting = False
-            return
-        if self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron"):
-            self._set("balloons", number, phrase)
-            return
-        if (
-            self._after(at, "balloon")
-            or (
-                self._after(at, "amount", "listing", "nominals")
-                and at + 2 < len(self.phrases)
-                and self.phrases[at + 2].kind == "balloon"
-            )
-            or (
-                self._after(at, "colour", "choice")
-                and at + 2 < len(self.phrases)
-                and self.phrases[at + 2].kind == "balloon"
-            )
-        ):
-            self._set("balloons", number, phrase)
-            self.last_number = "balloons"
-            return
-        if self._part(at, number, phrase) or self._grouped(at, number):
-            return
-        if self._after(at, "each_holds") and kind in COUNTABLE_BY_BALLOON:
-            self._set("balloons", number, phrase)
-            return
-        if (
-            self._before(at, "of")
-            and self._before(at - 1, "table")
-            and kind == TABLE_KIND
-            and not self._after(at, "table")
-        ):
-            self._set("seats", number, phrase)
-            return
-        if self._before(at, "of") and kind in COUNTABLE_BY_BALLOON and draft.named:
-            self._set("balloons", number, phrase)
-            return
-        if self._after(at, "more"):
-            self._more(at, number, 1)
-            return
-        if self._before(at, "more") and not self._after(at, "table", "piece"):
+        owned = self.owner is not None and self.owner.first <= at < self.owner.at
+        ways = (
+            self._not_a_count,
+            self._of_the_job,
+            self._of_balloons,
+            self._part,
+            self._grouped,
+            self._in_each,
+            self._more,
+        )
+        if any(way(at, number, phrase) for way in ways):
             return
         if figure.either or not figure.single:
-            self.doubts.append(
-                Doubt(
-                    kind="either",
-                    fact="count",
-                    options=[self._number(Figure("NUM", figure.low, figure.low)), number],
-                    words=phrase.text,
-                )
-            )
+            low = self._number(Figure("NUM", figure.low, figure.low))
+            self.doubts.append(Doubt(kind="either", fact="count", options=[low, number], words=phrase.text))
             return
         if self.rows and self._before(at, "of"):
             number, self.rows = number * self.rows, 0.0
-        owned = self.owner is not None and at < self.owner.at and at >= self.owner.first
-        if not draft.named and self._stock(at):
+        if owned or not self._of_a_size(at, number, phrase):
+            name = self._counted(at, owned=owned)
+            self.last_number = name
+            self._set(name, number, phrase)
+
+    def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
+        if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
+            return True
+        minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
+        if minus and "count" in self.current.facts:
+            self.current.facts["count"] -= number
+            self.correcting = False
+            return True
+        return self._before(at, "more") and not self._after(at, "table", "piece")
+
+    def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
+        """A budget: said as such, or amended."""
+        amended = self.context.topic == "budget" and self._before(at, "make") and not self.current.named
+        if amended and number >= LEAST_BUDGET:
+            self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
+            return True
+        return self.job.number(at, phrase, self.phrases)
+
+    def _of_balloons(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "seven balloons", "three 11 inch balloons", "from 150", "no, six hundred"."""
+        again = self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron")
+        described = self._after(at, "amount", "listing", "nominals", "colour", "choice")
+        said = self._after(at, "balloon") or (described and self._kind_at(at + 2) == "balloon")
+        if not (again or said or (not self.current.named and self._stock(at))):
+            return False
+        self.last_number = "balloons"
+        self._set("balloons", number, phrase)
+        return True
+
+    def _in_each(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "bouquets of seven", "five in each", "tables of eight": what one of them holds."""
+        kind = self._kind()
+        if kind in COUNTABLE_BY_BALLOON and (
+            self._after(at, "each_holds") or (self._before(at, "of") and self.current.named)
+        ):
             self._set("balloons", number, phrase)
-            return
+            return True
+        if (
+            kind == TABLE_KIND
+            and self._before(at, "of")
+            and self._kind_at(at - 2) == "table"
+            and not self._after(at, "table")
+        ):
+            self._set("seats", number, phrase)
+            return True
+        return False
+
+    def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
+        """A number that stands for a size: an answer, a correction, "its six"."""
+        draft = self.current
         answer = self.context.asked if not self._after(at, "pron") else None
-        if not owned and not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
-            return
-        if not owned and self._repeats_length(phrase):
-            return
-        if not owned and not draft.named and answer and answer != "count" and self._answer(answer, phrase):
-            return
-        if not owned and self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
-            return
-        if not owned and self._pronoun_size(at, phrase, number):
-            return
-        name = "count"
-        words = self.slots.vocabulary.kinds.get(kind or "")
+        if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
+            return True
+        if self._repeats_length(phrase):
+            return True
+        if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
+            return True
+        if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
+            return True
+        return self._pronoun_size(at, phrase)
+
+    def _counted(self, at: int, *, owned: bool) -> str:
+        """What a bare number amends: the pieces, or the balloons in each or in all."""
+        draft = self.current
+        words = self.slots.vocabulary.kinds.get(self._kind() or "")
         of_them = self._after(at, "pron") and self.phrases[at + 1].text.lower().startswith("of")
-        if words is not None and words.number != "count" and not owned and self.context.asked != "count" and not of_them:
-            holds_count = "count" in draft.facts or "count" in self.context.known
-            if not draft.named or holds_count:
-                name = words.number
-        if self.orders and "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
-            name = "balloons"
-        self.last_number = name
-        self._set(name, number, phrase)
+        if (
+            words is not None
+            and words.number != "count"
+            and not owned
+            and self.context.asked != "count"
+            and not of_them
+        ):
+            if not draft.named or "count" in draft.facts or "count" in self.context.known:
+                return words.number
+        if "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
+            return "balloons"
+        return "count"
+
+    def _kind_at(self, at: int) -> str:
+        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
 
     def _repeats_length(self, phrase: Phrase) -> bool:
         """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""
         fact = self._bare_fact() if self.correcting and self._kind() != TABLE_KIND else None
         if fact is None or fact.id not in self.current.facts:
             return False
-        old = self.current.facts[fact.id]
         if self.last_unit not in {"ft", "m", "in", "cm"}:
             return False
-        unit = self.last_unit or min(
-            ("in", "ft", "cm", "m"), key=lambda u: abs(self.slots.convert(phrase.amounts[0].high.number, u, "in") - old)
-        )
-        value = self.slots.convert(phrase.amounts[0].high.number, unit, "in")
+        value = self.slots.convert(phrase.amounts[0].high.number, self.last_unit, "in")
         if not fact.fits(value):
             return False
         self._set(fact.id, value, phrase)
@@ -160,17 +167,9 @@ class Counts(Ground):
         sized = any(is_size(p) or p.kind in {"nominals", "balloon"} for p in self.phrases[at + 1 : at + 3])
         return self._before(at, "onhand") and sized
 
-    def _pronoun_size(self, at: int, phrase: Phrase, number: float) -> bool:
+    def _pronoun_size(self, at: int, phrase: Phrase) -> bool:
         """ "its six": a size of the tables, where the number of them is known or comes later."""
-        if (
-            not self._before(at, "pron")
-            or self.phrases[at - 1].value != "it"
-            or "'s" in self.phrases[at - 1].text.replace("its", "'s")[:0]
-        ):
-            return False
-        if self.phrases[at - 1].text.lower().startswith(("of", "them", "em")):
-            return False
-        said = self.phrases[at - 1].text.lower() in {"its", "it's", "they're", "theyre", "they are", "it is", "it"}
+        said = self._before(at, "pron") and self.phrases[at - 1].text.lower() in SUBJECTS
         return said and self._kind() == TABLE_KIND and self._as_length(phrase)
 
     def _answer(self, asked: str, phrase: Phrase) -> bool:
@@ -184,14 +183,17 @@ class Counts(Ground):
         self._set(asked, value, phrase)
         return True
 
-    def _more(self, at: int, number: float, sign: int) -> None:
-        word = self.phrases[at + 1]
+    def _more(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "two more", "three fewer"."""
+        if not self._after(at, "more"):
+            return False
         self.skip.add(at + 1)
         self.changing = True
-        by = number if word.value == "more" else -number
-        self.current.steps.append(Step(fact="count", how="plus", by=by * sign))
+        by = number if self.phrases[at + 1].value == "more" else -number
+        self.current.steps.append(Step(fact="count", how="plus", by=by))
+        return True
 
-    def _grouped(self, at: int, number: float) -> bool:
+    def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "three columns: one 4 ft, one 5 ft and one 6 ft": each group is a piece of its own."""
         draft = self.current
         owned = self.owner is not None and self.owner.first <= at < self.owner.at

@@ -103,7 +103,8 @@ class JobFacts:
         """An amount without a label that only the job can mean."""
         figure = phrase.amounts[0]
         if figure.type == "MONEY":
-            return self._budget(figure, phrase)
+            each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
+            return not each and self._budget(figure, phrase)
         if figure.type == "TEMP":
             return self._temperature(figure.high, phrase)
         if figure.type == "SPEED":

@@ -13,7 +13,6 @@ from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 
-
 ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
@@ -125,7 +124,9 @@ class Lengths(Counts):
             return
         if fact is not None and figure.either:
             both = self.slots.both(figure, fact)
-            self.doubts.append(Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind))
+            self.doubts.append(
+                Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind)
+            )
             return
         if fact is not None:
             both = self.slots.both(figure, fact)
@@ -292,7 +293,13 @@ class Lengths(Counts):
         fact = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
         topic = self.context.topic
         moved = self.context.values.get(topic)
-        if fact is not None and self._before(at, "pron") and topic in IN_INCHES and moved is not None and fact.id != topic:
+        if (
+            fact is not None
+            and self._before(at, "pron")
+            and topic in IN_INCHES
+            and moved is not None
+            and fact.id != topic
+        ):
             self.current.facts[fact.id] = moved  # "that's the height": what was just said was meant for this
             self.current.drop.append((topic, None))
             return

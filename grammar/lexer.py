@@ -77,7 +77,9 @@ class Lexer:
         if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"}:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
-        if at in orders and (word is None or (word.type not in CONTENT and word.value not in {"crew", "guests", "seats"})):
+        if at in orders and (
+            word is None or (word.type not in CONTENT and word.value not in {"crew", "guests", "seats"})
+        ):
             return [Term("USED", None, at, at + 1, token.text)], 1
         choices = amounts.at(at)
         sized = self._sized_noun(tokens, at, choices)

@@ -78,7 +78,9 @@ class Lexicon:
         self._add_trade(vocabulary)
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: -len(entry.words))
-        self._known = word_list("filler") | word_list("common") | word_list("props") | frozenset(self._by_first) | order_words()
+        self._known = (
+            word_list("filler") | word_list("common") | word_list("props") | frozenset(self._by_first) | order_words()
+        )
         self._mendable = self._single_words()
         self._mended: dict[str, str | None] = {}
 

@@ -29,7 +29,7 @@ UNIT_WORDS = {
     "count/m**2": ("a square metre", "a square metre"),
     "g/ft**3": ("g a cu ft", "g a cu ft"),
     "lbf": ("lb", "lb"),
-    "psf": ("lb a sq ft", "lb a sq ft"),
+    "lbf/ft**2": ("lb a sq ft", "lb a sq ft"),
     "count/m": ("a metre", "a metre"),
     "count/hour": ("an hour", "an hour"),
 }

@@ -141,7 +141,8 @@ def test_a_house_value_goes_before_the_books() -> None:
 
 
 def test_a_house_rule_takes_the_place_of_the_books() -> None:
-    book = load_book(house_text='[quads_each]\nof = ["runner"]\nis = "up_to_whole(decor_length / 3 in)"\nwhy = "a quad every 3 in"\n')
+    rule = '[quads_each]\nof = ["runner"]\nis = "up_to_whole(decor_length / 3 in)"\nwhy = "a quad every 3 in"\n'
+    book = load_book(house_text=rule)
     figure = runner(book, {"count": 1, "table_length": 72}).figure("quads_each", 0)
     assert (figure.value, figure.why, figure.source) == (24, "a quad every 3 in", "the house file")
 
