@@ -6,8 +6,9 @@ from rules import Estimate, Figure
 from rules.show import METRIC, quantity, value_text
 from rules.units import UnitError, convert
 
-# {id} a value, {id:unit} in a unit, {id~} its range, {id|one|several} a word that goes with the number.
-_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(~|:[^}|]+|\|[^}|]*\|[^}|]*)?\}")
+# {id} a value, {id:unit} in a unit, {id~} its range, {id!} a value without which (or at nought) nothing is told,
+# {id|one|several} a word that goes with the number.
+_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(~|!|:[^}|]+|\|[^}|]*\|[^}|]*)?\}")
 
 
 class Teller:
@@ -31,7 +32,7 @@ class Teller:
 
     def _place(self, id: str, how: str) -> str | None:
         step = self.estimate.step(id, self.piece)
-        if step is None:
+        if step is None or (how == "!" and not step.value):
             return None
         if how == "~":
             figure = self.estimate.figure(id, self.piece)

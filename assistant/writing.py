@@ -1,6 +1,6 @@
 """Replies in words: the answer first, then the numbers, what was taken, what to mind, and what to say next."""
 
-from assistant.answers import Answers
+from assistant.asked import Asked, answer
 from assistant.estimating import workable
 from assistant.heard import export
 from assistant.layout import join, labelled, listed, paragraph
@@ -26,8 +26,8 @@ class Writer:
         """The whole reply to a turn."""
         made.metric = was.metric = now.metric
         question = now.pending.text if now.pending else None
-        answered = Answers(self.book, self.width).answer(before, now, reading, made, was)
-        blocks = [self._read_as(reading), *(answered or self._estimate(before, now, reading, made, was))]
+        answered = answer(Asked(self.book, self.width, before, now, reading, was, made))
+        blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]
         return Reply(
@@ -41,7 +41,7 @@ class Writer:
 
     # the estimate ----------------------------------------------------------------------------------------------------
 
-    def _estimate(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> list[list[str]]:
+    def _estimate(self, before: State, now: State, made: Estimate, was: Estimate) -> list[list[str]]:
         if not now.pieces:
             return [paragraph(self._nothing(now), self.width)] if not now.pending else []
         changed = self._difference(before, now, made, was) if before.pieces else []
@@ -105,7 +105,7 @@ class Writer:
     def _taken(self, made: Estimate, now: State) -> list[str]:
         """What was assumed, once and shortly."""
         words = list(dict.fromkeys(word for place in range(len(now.pieces)) for word in made.taken(place)))
-        words += made.taken(None)
+        words = list(dict.fromkeys([*words, *made.taken(None)]))
         if not any(piece.facts.get("colours") for piece in now.pieces):
             words.append("no colours yet")
         more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""

@@ -3,6 +3,7 @@
 Lines before the first "> " are a heading in plain words and are kept as they are.
 """
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -57,3 +58,16 @@ def held_anew(dialogue: Dialogue) -> Dialogue:
     replies = hold(dialogue.said)
     turns = zip(dialogue.said, replies, strict=True)
     return Dialogue(dialogue.heading, tuple(Turn(said, reply.text.rstrip("\n")) for said, reply in turns))
+
+
+_FENCE = re.compile(r"(?<=^```text\n)> .*?(?=^```$)", re.MULTILINE | re.DOTALL)
+
+
+def dialogues_in(markdown: str) -> list[Dialogue]:
+    """The dialogues that stand in fenced blocks of plain text, one conversation to a block."""
+    return [read_dialogue(block) for block in _FENCE.findall(markdown)]
+
+
+def with_dialogues_anew(markdown: str) -> str:
+    """The same page with the replies that the program gives today."""
+    return _FENCE.sub(lambda block: str(held_anew(read_dialogue(block[0]))), markdown)

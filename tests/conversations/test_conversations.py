@@ -2,7 +2,7 @@
 
     python tests/conversations/test_conversations.py --rewrite
 
-writes every reply anew, so that a change of wording can be reviewed as a difference of these files.
+writes every reply anew, those in README.md as well, so that a change of wording can be reviewed as a difference.
 """
 
 import argparse
@@ -15,7 +15,7 @@ import pytest
 HERE = Path(__file__).parent
 sys.path.insert(0, str(HERE.parents[1]))  # so that this file can be run by itself
 
-from tests.dialogues import WIDTH, Dialogue, held_anew, hold, read_dialogue
+from tests.dialogues import WIDTH, Dialogue, held_anew, hold, read_dialogue, with_dialogues_anew
 
 LEAST = {"answered": 12, "asked": 8, "refused": 6}
 FILES = sorted(path for folder in LEAST for path in (HERE / folder).glob("*.txt"))
@@ -91,15 +91,15 @@ def test_the_text_of_a_dialogue_reads_back() -> None:
     assert str(read_dialogue(text)) == text
 
 
-def rewrite() -> int:
-    """Write the replies of today into every file; the number of files that came out different."""
-    changed = 0
-    for path in FILES:
+def rewrite() -> list[Path]:
+    """Write the replies of today into every file; the files that came out different."""
+    changed = []
+    for path in (*FILES, HERE.parents[1] / "README.md"):
         before = path.read_text(encoding="utf-8")
-        after = str(held_anew(read_dialogue(before)))
+        after = with_dialogues_anew(before) if path.suffix == ".md" else str(held_anew(read_dialogue(before)))
         if after != before:
             path.write_text(after, encoding="utf-8")
-            changed += 1
+            changed.append(path)
     return changed
 
 
@@ -107,4 +107,4 @@ if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     parser.add_argument("--rewrite", action="store_true", required=True, help="write every reply anew, for review")
     parser.parse_args()
-    sys.stdout.write(f"{rewrite()} of {len(FILES)} conversations came out different\n")
+    sys.stdout.writelines(f"{path.relative_to(HERE.parents[1])}\n" for path in rewrite())

@@ -94,6 +94,12 @@ def test_wind_never_gives_leave(piece: Piece, mph: float | None) -> None:
         assert "safe" not in text
 
 
+def test_care_ends_at_fifteen_miles_an_hour() -> None:
+    assert "gusty" not in cautions(ARCH, wind=15)
+    assert "gusty" in cautions(ARCH, wind=18)
+    assert "gusty" not in cautions(ARCH, wind=25)
+
+
 def test_wind_by_its_force() -> None:
     estimate = job_of(COLUMN, wind_force=4)
     assert estimate.figure("wind").value == pytest.approx(18)
@@ -116,6 +122,13 @@ def test_sprinklers_and_ladders() -> None:
     assert "under_the_sprinklers" not in cautions(ARCH, ceiling_height=14)
     assert "ladders_for_tall_pieces" in cautions(ARCH)
     assert "ladders_for_tall_pieces" not in cautions(COLUMN)
+
+
+def test_ways_are_kept_as_wide_as_the_codes_ask() -> None:
+    """ADA 403.5 and 404.2.3: 36 in along a route, 32 in through a door; 307.4: 80 in of headroom."""
+    assert "36 in" in cautions(COLUMN)["keep_ways_clear"]
+    assert "32 in" in cautions(BOUQUET)["keep_ways_clear"]
+    assert job_of(ARCH).figure("headroom_least").value == 80
 
 
 def test_higher_up_helium_lifts_less() -> None:

@@ -1,0 +1,59 @@
+"""What a turn that asks something hands to those who answer, and who answers what."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+
+from assistant.state import State
+from grammar.reading import Reading
+from rules import Book, Estimate
+
+Blocks = list[list[str]]  # groups of lines, an empty line between groups
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One turn: the states and estimates before and after it, what was read, and the columns to write for."""
+
+    book: Book
+    width: int
+    before: State
+    now: State
+    reading: Reading
+    was: Estimate
+    made: Estimate
+
+    @property
+    def main(self) -> tuple[str, int | None]:
+        """The figure that a question without a name is about: the focused piece's main one, else the job's."""
+        if self.now.focused is not None and len(self.now.pieces) == 1:
+            return self.book.kind_of(self.now.focused.kind).main or "balloons", self.now.focus
+        return "balloons_all", None
+
+
+Answer = Callable[[Asked], Blocks | None]
+
+# intent -> module of assistant/ and function; a function gives None where the plain estimate is the answer.
+ANSWERS = {
+    "help": ("answers", "help_with"),
+    "undo": ("answers", "undone"),
+    "reset": ("answers", "begun_anew"),
+    "why": ("why", "why"),
+    "explain": ("why", "why"),
+    "sure": ("answers", "how_sure"),
+    "matters": ("answers", "what_matters"),
+    "assumed": ("answers", "what_was_taken"),
+    "sources": ("answers", "sources"),
+    "cautions": ("answers", "cautions"),
+    "shopping": ("answers", "shopping_list"),
+    "compare": ("answers", "side_by_side"),
+}
+
+
+def answer(asked: Asked) -> Blocks | None:
+    """The answer to the turn's order, or None."""
+    if asked.now.intent not in ANSWERS:
+        return None
+    module, name = ANSWERS[asked.now.intent]
+    write: Answer = getattr(import_module(f"assistant.{module}"), name)
+    return write(asked)
