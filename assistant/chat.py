@@ -55,7 +55,7 @@ class WordCompleter(Completer):
     def __init__(self, turns: Turns) -> None:
         self._turns = turns
 
-    def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:  # noqa: ARG002 - the base class names it
+    def get_completions(self, document: Document, complete_event: CompleteEvent) -> Iterable[Completion]:
         before = document.text_before_cursor
         unfinished = _unfinished(before)
         for word in self._turns.complete(before):

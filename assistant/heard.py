@@ -5,6 +5,7 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field
 
 from assistant.state import State
+from grammar.vocabulary import Vocabulary
 
 # Facts whose outside name is not their id, or id and unit.
 NAMES = {
@@ -12,10 +13,6 @@ NAMES = {
     "spare": "spare_pct", "markup": "markup_pct", "margin": "margin_pct", "deposit": "deposit_pct", "tax": "tax_pct",
     "sizes": "sizes_in", "inflated": "inflated_in",
 }  # fmt: skip
-IN_INCHES = frozenset(
-    {"table_length", "table_width", "table_height", "table_diameter", "overhang", "extra_drop", "length", "height", "span",
-     "sag", "diameter", "max_width"}
-)  # fmt: skip
 # Questions about a figure that are all a walk through it.
 OUTSIDE_INTENTS = {"sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain"}
 CLOCKS = frozenset({"event_time", "setup_from"})
@@ -30,18 +27,23 @@ class Heard(BaseModel):
     job: dict[str, Any] = Field(default_factory=dict)
 
 
-def export(state: State) -> Heard:
+def export(state: State, vocabulary: Vocabulary) -> Heard:
     """The state under its outside names."""
-    pieces = [{"kind": piece.kind, **{outside_name(k): v for k, v in piece.facts.items()}} for piece in state.pieces]
-    job = {outside_name(k): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
+    pieces = [
+        {"kind": piece.kind, **{outside_name(k, piece.kind, vocabulary): v for k, v in piece.facts.items()}}
+        for piece in state.pieces
+    ]
+    job = {outside_name(k, "job", vocabulary): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
     if state.intent:
         job["intent"] = OUTSIDE_INTENTS.get(state.intent, state.intent)
     return Heard(pieces=pieces, job=job)
 
 
-def outside_name(fact: str) -> str:
-    """A fact's name outside: lengths end in _in."""
-    return f"{fact}_in" if fact in IN_INCHES else NAMES.get(fact, fact)
+def outside_name(fact: str, kind: str, vocabulary: Vocabulary) -> str:
+    """A fact's name outside: lengths in inches end in _in."""
+    spec = vocabulary.fact(fact, kind)
+    in_inches = spec is not None and spec.type == "quantity" and spec.unit == "in"
+    return NAMES.get(fact) or (f"{fact}_in" if in_inches else fact)
 
 
 def clock(minutes: Any) -> Any:

@@ -10,7 +10,7 @@ class Reply(BaseModel):
     """The answer to one turn.
 
     text: what the chat prints, plain; heard: what has been said so far, without defaults; unread: words of this turn
-    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: all pieces and the job.
+    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: all of them.
     """
 
     model_config = ConfigDict(extra="forbid")

@@ -32,7 +32,7 @@ class Writer:
         blocks += [self._unread(reading), after]
         return Reply(
             text=join(blocks),
-            heard=export(now),
+            heard=export(now, self.vocabulary),
             unread=reading.unread,
             question=question,
             cautions=[caution.text for caution in made.cautions()],

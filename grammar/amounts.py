@@ -73,16 +73,16 @@ class Amounts:
         return out + mashed
 
     def _is_code(self, i: int) -> bool:
-        """Digits with a letter between them, "1e308", are no number."""
-        if any(
-            t.lower == "/" and t.glued for t in (self.tokens[i + 1 : i + 2] if i + 1 < len(self.tokens) else ())
-        ) or (
-            i > 1 and self.tokens[i - 1].lower == "/" and self.tokens[i].glued and self.tokens[i - 2].kind == "number"
-        ):
-            return self.tokens[i].kind == "number" and (self.tokens[i].divided or self.tokens[i - 2].divided)
-        for at in (i + 1, i - 1):
-            if 0 < at < len(self.tokens) - 1 and self.tokens[at].lower == "e":
-                if self.tokens[at].glued and self.tokens[at + 1].glued and self.tokens[at + 1].kind == "number":
+        """Digits that are part of something else: "1e308", a date "12/6/25"."""
+        return self._joined(i, "e") or (self._joined(i, "/") and self.tokens[i].kind == "number")
+
+    def _joined(self, i: int, mark: str) -> bool:
+        """Whether token `i` is bound to another number by a glued mark, on either side."""
+        for first, middle, last in ((i, i + 1, i + 2), (i - 2, i - 1, i)):
+            if first >= 0 and last < len(self.tokens) and self.tokens[middle].lower == mark:
+                pair = (self.tokens[first], self.tokens[last])
+                bound = self.tokens[middle].glued and self.tokens[last].glued and all(t.kind == "number" for t in pair)
+                if bound and (mark == "e" or any(t.divided for t in pair)):
                     return True
         return False
 

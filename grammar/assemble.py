@@ -87,7 +87,7 @@ class Assembler(Things):
         draft = Draft(which=which, named=True)
         placed = self._before(at, "prep") and self.topic is not None
         if placed and self.topic is not None:
-            fact, value = self.topic
+            fact, _value = self.topic
             if fact == "colours":
                 draft.colours, self.current.colours = self.current.colours, []
             elif fact in self.current.facts:

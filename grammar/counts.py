@@ -1,13 +1,14 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
 from grammar.draft import Draft
-from grammar.ground import COUNTABLE_BY_BALLOON, Ground
+from grammar.ground import Ground
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 
+MOST_DROPS = 12
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 
 
@@ -78,7 +79,7 @@ class Counts(Ground):
     def _in_each(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "bouquets of seven", "five in each", "tables of eight": what one of them holds."""
         kind = self._kind()
-        if kind in COUNTABLE_BY_BALLOON and (
+        if self._holds_balloons(kind) and (
             self._after(at, "each_holds") or (self._before(at, "of") and self.current.named)
         ):
             self._set("balloons", number, phrase)
@@ -118,12 +119,22 @@ class Counts(Ground):
             and not owned
             and self.context.asked != "count"
             and not of_them
+        ) and (not draft.named or "count" in draft.facts or "count" in self.context.known):
+            return words.number
+        if (
+            owned
+            and self._holds_balloons(self._kind())
+            and "count" not in (words.needs if words else ())
+            and self._many(at)
         ):
-            if not draft.named or "count" in draft.facts or "count" in self.context.known:
-                return words.number
+            return "balloons"  # "a 500 balloon drop"
         if "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
             return "balloons"
         return "count"
+
+    def _many(self, at: int) -> bool:
+        """Whether a number is too great for pieces and has to be of balloons."""
+        return self._number(self.phrases[at].amounts[0]) > MOST_DROPS
 
     def _kind_at(self, at: int) -> str:
         return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
@@ -209,9 +220,8 @@ class Counts(Ground):
             and follower.amounts[0].type in {"LEN", "NUM"}
             and follower.label in {"length", "height", "width", "across"}
         )
-        if not sized or number > total or draft.part_of:
-            if not (sized and draft.part_of):
-                return False
+        if (not sized or number > total or draft.part_of) and not (sized and draft.part_of):
+            return False
         base = draft
         clone = Draft(
             kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
@@ -263,7 +273,7 @@ class Counts(Ground):
         self.changing = True
 
     def _on_det(self, at: int, phrase: Phrase) -> None:
-        if phrase.value == "each" and self._kind() in COUNTABLE_BY_BALLOON and self.current.named:
+        if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:
             facts = self.current.facts
             before = self.phrases[at - 1] if at else None
             if (

@@ -12,7 +12,6 @@ from grammar.slots import TABLE_KIND, Slots, is_usual
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 
-COUNTABLE_BY_BALLOON = frozenset({"bouquet", "centerpiece", "drop"})
 COST = {"left over": 4.0, "impossible": 6.0, "contradiction": 3.0, "unusual": 0.6, "no count": 1.6, "odd": 1.0}
 MOST_COUNT = 100_000
 
@@ -64,6 +63,11 @@ class Ground:
         if kind is not None:
             return kind
         return self.context.focus
+
+    def _holds_balloons(self, kind: str | None) -> bool:
+        """Whether a bare number amends the balloons of such a piece: in each bouquet, in all of a drop."""
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        return words is not None and words.number == "balloons"
 
     def _spec(self, id: str) -> FactWords | None:
         return self.slots.vocabulary.fact(id, self._kind())
@@ -147,7 +151,7 @@ class Ground:
         if old is not None and old != value and not self.correcting:
             if name == "count" and (draft.article and old == 1):
                 self.cost += COST["contradiction"]
-            elif fact is not None and fact.type in {"flag"}:
+            elif fact is not None and fact.type == "flag":
                 pass
             else:
                 if "compare" in self.orders and fact is not None:

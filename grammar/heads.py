@@ -61,7 +61,7 @@ def is_size(phrase: Phrase) -> bool:
 def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
     """All naming phrases in order, each with its run of phrases before it."""
     heads: list[Head] = []
-    for at, phrase in enumerate(phrases):
+    for at, _phrase in enumerate(phrases):
         kind = _kind(phrases, at, slots)
         if kind:
             low = heads[-1].at + 1 if heads else 0
@@ -104,7 +104,7 @@ def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
 
 
 def _with_measures(phrases: list[Phrase], first: int, at: int, low: int) -> int:
-    """ "a 10 ft wide by 8 ft high arch": measures with a label go before a thing only after an article or at the start."""
+    """ "a 10 ft wide by 8 ft high arch": labels go before a thing only after an article or at the start."""
     measured = [i for i in range(first, at) if phrases[i].kind == "named"]
     if not measured or first == 0 or low == 0 or phrases[first].kind == "det" or is_count(phrases[first]):
         return first

@@ -17,7 +17,7 @@ HIGH_GROUND_FT = 500
 
 
 class JobFacts:
-    """Collects job facts of one turn; `facts` holds values in the unit of each fact, clocks in minutes after midnight."""
+    """Job facts of one turn; `facts` holds values in the unit of each fact, clocks in minutes after midnight."""
 
     def __init__(self, slots: Slots, context: Context, orders: list[str]) -> None:
         self.slots = slots
@@ -31,7 +31,7 @@ class JobFacts:
 
     def owns(self, label: str) -> bool:
         """Whether the label is a fact of the job."""
-        if label in {"round_trip"}:
+        if label == "round_trip":
             return True
         fact = self.slots.vocabulary.fact(label, "job")
         return fact is not None and "job" in fact.of
@@ -218,7 +218,7 @@ def _afternoon(clock: tuple[int, bool]) -> int:
 
 
 def _before(clock: tuple[int, bool], event: int | None) -> int:
-    """Minutes after midnight of a set-up: seven to eleven is the morning, one to six the afternoon if that is before the party."""
+    """Minutes after midnight of a set-up: seven to eleven is morning, one to six afternoon if before the party."""
     minutes, sure = clock
     if sure:
         return minutes

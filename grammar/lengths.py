@@ -3,23 +3,21 @@
 import math
 from typing import Any
 
-from grammar.counts import Counts
-from grammar.draft import Draft, outside
-from grammar.ground import COST
+from grammar.bare import Bare
+from grammar.draft import Draft
 from grammar.heads import is_size
 from grammar.phrases import Figure, Phrase
-from grammar.reading import Doubt, Step
+from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 
 ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
-LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
 
-class Lengths(Counts):
-    """Lengths with and without a label, sides, lists of balloon sizes, shares of a piece."""
+class Lengths(Bare):
+    """Lengths with a label, sides, lists of balloon sizes, shares of a piece."""
 
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
@@ -37,167 +35,6 @@ class Lengths(Counts):
         elif figure.type in {"FRAC", "PCT"}:
             self._share_of_piece(at, phrase)
         elif not self.job.amount(at, phrase, self.phrases):
-            self._leave(phrase)
-
-    def _length(self, figure: Figure, phrase: Phrase, at: int = -1) -> None:
-        """A length without a label."""
-        draft = self.current
-        self.last_unit = figure.high.unit if isinstance(figure.high, Amount) else ""
-        if at >= 0 and self._after(at, "cmp") and self._compared_step(figure, at):
-            return
-        asked = self._spec(self.context.asked or "")
-        if not draft.named and asked is not None and asked.type == "quantity" and asked.unit == "in":
-            both = self.slots.both(figure, asked)
-            if both is not None and not outside(asked, both[1]):
-                self._set(asked.id, both[1], phrase)
-                return
-        corrected = at > 0 and self._before(at, "corr") and not draft.named and self._correct_topic(phrase)
-        if corrected:
-            return
-        if self.hint is not None:
-            hint, self.hint = self.hint, None
-            both = self.slots.both(figure, hint)
-            if both is not None and not outside(hint, both[1]):
-                self._set(hint.id, both[1], phrase)
-                return
-        dropped = draft.facts.get("coverage") in {"drop_both", "drop_one"} or self.context.draped
-        if (
-            at >= 0
-            and self._kind() == TABLE_KIND
-            and dropped
-            and (self._before(at, "more", "add") or self._after(at, "more"))
-        ):
-            both = self.slots.both(figure, self._need("extra_drop"))
-            if both is not None:
-                self.skip.add(at + 1) if self._after(at, "more") else None
-                self._set("extra_drop", both[1], phrase)
-                return
-        if at > 0 and self._before(at, "limit") and self._kind() == TABLE_KIND and not draft.on_table:
-            fact = self._need("max_width")
-            both = self.slots.both(figure, fact)
-            if both is not None and fact.fits(both[1]):
-                self._set(fact.id, both[1], phrase)
-                return
-        if at > 0 and at + 1 < len(self.phrases) and self.phrases[at + 1].kind == "more":
-            self._step_length(figure, at)
-            return
-        self._bare_figure(figure, phrase)
-
-    def _compared_step(self, figure: Figure, at: int) -> bool:
-        """ "a foot wider", "6 inches lower"."""
-        word = self.phrases[at + 1]
-        on_table = self._kind() == TABLE_KIND and (self.current.on_table or self._speaks_of_table())
-        fact = self.slots.fact(str(word.value), self._kind(), on_table=on_table) or self._bare_fact()
-        if fact is None or not isinstance(figure.high, Amount):
-            return False
-        by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
-        less = word.text.lower() in LESS
-        self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
-        self.skip.add(at + 1)
-        self.changing = True
-        return True
-
-    def _step_length(self, figure: Figure, at: int) -> None:
-        fact = self._bare_fact()
-        word = self.phrases[at + 1]
-        self.skip.add(at + 1)
-        if fact is not None:
-            both = self.slots.both(figure, fact)
-            if both is not None:
-                self.current.steps.append(
-                    Step(fact=fact.id, how="plus", by=both[1] if word.value == "more" else -both[1])
-                )
-
-    def _bare(self, phrase: Phrase, *, optional: bool = False) -> None:
-        fact = self._bare_fact()
-        if optional and (fact is None or fact.id in self.current.facts):
-            return
-        self._bare_figure(phrase.amounts[0], phrase)
-
-    def _bare_figure(self, figure: Figure, phrase: Phrase) -> None:
-        """Place a bare size: the thing's own bare fact, a balloon size, or another fact that it fits; else leave it."""
-        draft = self.current
-        kind = self._kind()
-        fact = self._bare_fact()
-        if kind is None:
-            self._wait(figure, phrase)
-            return
-        if fact is not None and figure.either:
-            both = self.slots.both(figure, fact)
-            self.doubts.append(
-                Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind)
-            )
-            return
-        if fact is not None:
-            both = self.slots.both(figure, fact)
-            free = fact.id not in draft.facts or self.correcting
-            if both is not None and fact.fits(both[1]) and (free or draft.facts[fact.id] == both[1]):
-                self._set(fact.id, both[1], phrase)
-                return
-        if self._sizes([figure], phrase, only_if_nominal=True):
-            return
-        for other in self._others(kind):
-            both = self.slots.both(figure, other)
-            if both is not None and other.fits(both[1]) and other.id not in draft.facts:
-                self._set(other.id, both[1], phrase)
-                self.cost += COST["odd"]
-                return
-        if fact is None:
-            self._ask_which(figure, phrase, kind)
-        elif fact.id in draft.facts:
-            both = self.slots.both(figure, fact)
-            if both is not None and fact.fits(both[1]):
-                self._contradict(fact, both[1], phrase)
-            else:
-                self._impossible(fact, figure, phrase)
-        else:
-            self._impossible(fact, figure, phrase)
-
-    def _others(self, kind: str) -> list[FactWords]:
-        """Further facts that a second bare size may mean: the width after the length of a table."""
-        if not self.current.on_table:
-            return []
-        shape = self.current.facts.get("table_shape")
-        names = [] if shape == "round" else ["table_width"]
-        return [self._need(n) for n in names if n in self.slots.vocabulary.by_id]
-
-    def _ask_which(self, figure: Figure, phrase: Phrase, kind: str) -> None:
-        """One size of a thing that has none of its own: which way is it meant?"""
-        words = self.slots.vocabulary.kinds[kind]
-        options = [name for name in dict.fromkeys((*words.by, *words.measures.values()))]
-        fits = []
-        draft = self.current
-        for name in options:
-            fact = self._spec(name)
-            both = self.slots.both(figure, fact) if fact is not None and fact.unit == "in" else None
-            if fact is not None and both is not None and fact.fits(both[1]):
-                fits.append((name, both[1]))
-        free = [f for f in fits if f[0] not in draft.facts]
-        half = [f for f in free if f[0] in words.by]
-        taken = [f for f in words.by if f in draft.facts]
-        if taken and half:
-            self._set(half[0][0], half[0][1], phrase)
-            return
-        if not fits:
-            fact = self._spec(options[0]) if options else None
-            self._impossible(fact, figure, phrase)
-            return
-        self.cost += COST["odd"] * 2
-        self.doubts.append(
-            Doubt(
-                kind="either",
-                fact=fits[0][0],
-                value=fits[0][1],
-                options=[f[0] for f in fits],
-                words=phrase.text,
-                piece=kind,
-            )
-        )
-
-    def _wait(self, figure: Figure, phrase: Phrase) -> None:
-        """A size before anything was named: kept as the reader's best guess is left to the conversation."""
-        small = isinstance(figure.high, Amount) and figure.high.unit == "in" and figure.high.number <= 18
-        if not (small and self._sizes([figure], phrase, only_if_nominal=True)):
             self._leave(phrase)
 
     def _on_sides(self, at: int, phrase: Phrase) -> None:
@@ -229,7 +66,7 @@ class Lengths(Counts):
         if not names:
             self._leave(phrase)
             return
-        if table or kind == "drop":
+        if table or names[:2] == ["length", "span"]:
             sizes = sorted(lengths[:2], key=lambda a: -self._inches(a))
             lengths[:2] = sizes
         if table and draft.facts.get("table_shape") == "round" and len(lengths) == 2 and lengths[0] != lengths[1]:
@@ -274,9 +111,8 @@ class Lengths(Counts):
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         """ "5s and 11s": balloon sizes."""
         figure = Figure("NUM", phrase.value, phrase.value)
-        if self._before(at, "neg", "remove"):
-            if self._drop_size(figure):
-                return
+        if self._before(at, "neg", "remove") and self._drop_size(figure):
+            return
         if self.current.on_table and not self.slots.is_nominal(phrase.value):
             self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)
         elif not self._sizes([figure], phrase, only_if_nominal=True):

@@ -147,7 +147,7 @@ class Lexicon:
         return word in self._known
 
     def colour_end(self, tokens: Sequence[Token], start: int) -> int:
-        """The end of "light blue", "dusty sage green" or "navy blue" that begins at `start`; `start` where none does."""
+        """The end of "light blue", "dusty sage green" or "navy blue" from `start` on; `start` where none begins."""
         at = start
         while at + 1 < len(tokens) and tokens[at].lower in self.vocabulary.colour_mods:
             at += 1

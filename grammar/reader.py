@@ -24,7 +24,8 @@ from grammar.terms import Term
 from grammar.tidy import tidy
 from grammar.vocabulary import Vocabulary
 
-CLOSE = 2.3  # where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible
+# Where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible.
+CLOSE = 2.3
 MIXED_ORDERS = 2  # orders of one turn that are kept
 
 

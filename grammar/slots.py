@@ -45,7 +45,7 @@ class Slots:
         return fact if fact is not None and (kind is None or fact.belongs(kind) or fact.belongs("job")) else None
 
     def value(self, amount: Amount, fact: FactWords) -> float | None:
-        """The amount in the unit of the fact; a missing unit is the one that makes a sane value. None where none does."""
+        """The amount in the unit of the fact; a missing unit is one that makes a sane value. None where none does."""
         if amount.unit and fact.unit in WHOLE_UNITS:
             return None
         if amount.unit:

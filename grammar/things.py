@@ -18,7 +18,7 @@ class Things(Lengths, Looks):
         """Settle which piece the phrases from here on belong to."""
         self.owner = head
         kind = self._head_kind(head)
-        before = [p for p in self.phrases[head.first : head.at]]
+        before = list(self.phrases[head.first : head.at])
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
         article = next((str(p.value) for p in before if p.kind == "det"), "")
         if head.role is Role.PLACE and self._is_place(head, kind, counted):

@@ -3,6 +3,8 @@
 The grammar looks one term ahead; what needs a longer look is settled here, so that it can stay total.
 """
 
+import itertools
+
 from grammar.lexer import LINKS
 from grammar.terms import AMOUNTS, Amount, Term
 
@@ -53,7 +55,7 @@ def _bags(row: list[Term]) -> list[Term]:
 
 
 def _props(row: list[Term]) -> list[Term]:
-    """ "72 gold chairs", "a chocolate fountain": the number and the colour are the thing's, and it is not worked out."""
+    """ "72 gold chairs": the number and the colour are those of a thing that is not worked out."""
     out: list[Term] = []
     for term in row:
         if term.type == "PROP":
@@ -111,7 +113,7 @@ def _portions(row: list[Term]) -> list[Term]:
 def _hundreds(row: list[Term]) -> list[Term]:
     """ "40 white 60 green": numbers before colours that make up a hundred are shares."""
     kept = [i for i, t in enumerate(row) if t.type not in {"FILL", "SEP", "AND"}]
-    pairs = [(a, b) for a, b in zip(kept, kept[1:], strict=False) if row[a].type == "NUM" and row[b].type == "COLOUR"]
+    pairs = [(a, b) for a, b in itertools.pairwise(kept) if row[a].type == "NUM" and row[b].type == "COLOUR"]
     if len(pairs) < 2 or sum(row[a].value.value for a, _ in pairs) != 100:
         return row
     shares = {a for a, _ in pairs}
@@ -153,7 +155,7 @@ def _drop_links(row: list[Term]) -> list[Term]:
 
 
 def _bind(row: list[Term]) -> list[Term]:
-    """BY and TO stay only between amounts, commas and "and" between bare sizes become LIST, a share after its colour."""
+    """BY and TO stay between amounts, commas between bare sizes become LIST, a share after its colour is marked."""
     kept = [t for t in row if t.type != "FILL"]
     out: list[Term] = []
     for at, term in enumerate(kept):

@@ -140,7 +140,9 @@ def _plain(key: str, value: Any) -> Any:
         return sorted(value)
     if key == "colours":
         alone = len(value) == 1
-        colours = [{k: v for k, v in colour.items() if v is not None and not (alone and k == "share")} for colour in value]
+        colours = [
+            {k: v for k, v in colour.items() if v is not None and not (alone and k == "share")} for colour in value
+        ]
         return sorted(colours, key=lambda colour: str(_same_text(colour["name"])))
     return value
 

@@ -8,7 +8,9 @@ import pytest
 from tests.worked_cases import Case, faults, read_cases
 
 FILES = sorted(Path(__file__).with_name("cases").glob("*.toml"))
-CASES = [pytest.param(case, id=f"{path.stem}: {case}") for path in FILES for case in read_cases(path.read_text("utf-8"))]
+CASES = [
+    pytest.param(case, id=f"{path.stem}: {case}") for path in FILES for case in read_cases(path.read_text("utf-8"))
+]
 
 
 @pytest.mark.parametrize("case", CASES)

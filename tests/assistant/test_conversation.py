@@ -24,12 +24,21 @@ few = settings(max_examples=15, derandomize=True, deadline=None, database=None)
 counts = st.integers(1, 60)
 feet = st.sampled_from([4, 5, 6, 8, 10])
 coverages = st.sampled_from(["two thirds", "full length", "full drop", "drop at one end"])
-colours = st.lists(st.sampled_from(["navy", "gold", "white", "sage green", "blush"]), min_size=2, max_size=4, unique=True)
+colours = st.lists(
+    st.sampled_from(["navy", "gold", "white", "sage green", "blush"]), min_size=2, max_size=4, unique=True
+)
 changes = st.sampled_from(
     ["make it ten", "two thirds", "full drop", "navy and gold", "with greenery", "one stroke", "20 % spare", "tables 29 in high"]
 )  # fmt: skip
 refusals = st.sampled_from(
-    ["tables 0 ft long", "tables 900 ft long", "tables 5000 ft high", "make the runner 60 in wide", "remove the arch", "???"]
+    [
+        "tables 0 ft long",
+        "tables 900 ft long",
+        "tables 5000 ft high",
+        "make the runner 60 in wide",
+        "remove the arch",
+        "???",
+    ]
 )
 words = st.sampled_from(
     "eight 6 ft tables table runner two thirds full drop navy gold no wait make it undo why 252 an arch of by x - % $ ' \" 0 "
@@ -77,7 +86,8 @@ def test_any_text_is_answered(turns: list[str]) -> None:
 
 
 @pytest.mark.parametrize(
-    "said", ["", " ", "\n\t", "\0", "9" * 5_000, "(" * 5_000, "six " * 2_000, "\N{RIGHT-TO-LEFT OVERRIDE}eight", "\udcff"]
+    "said",
+    ["", " ", "\n\t", "\0", "9" * 5_000, "(" * 5_000, "six " * 2_000, "\N{RIGHT-TO-LEFT OVERRIDE}eight", "\udcff"],
 )
 def test_odd_text_is_answered(said: str) -> None:
     assert Conversation().say(said).text.strip()
