@@ -80,7 +80,15 @@ class Asking:
             said = " or ".join(self._value(doubt.fact, o) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
         elif doubt.kind == "vague":
-            text = f"How much {doubt.words}? Say a size, for example 9 ft."
+            if doubt.fact == "colours":
+                return Pending(
+                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.", "", now.focus
+                )
+            text = (
+                f"How many is {doubt.words}?"
+                if doubt.fact == "count"
+                else f"How much {doubt.words}? Say a size, for example 9 ft."
+            )
         else:
             said = " or ".join(self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
@@ -112,7 +120,7 @@ class Asking:
                     piece.facts.pop(fact, None)
                 else:
                     now.job.pop(fact, None)
-            choices = " ".join(clash.choices)
+            choices = f"Which: {', or '.join(clash.choices)}?" if clash.choices else ""
             return Pending(f"{clash.text} {choices}".strip(), "", clash.piece)
         return None
 

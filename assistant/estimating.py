@@ -1,17 +1,39 @@
 """From what was said to the engine's input."""
 
 from assistant.state import HeardPiece, State
-from rules import Book, Estimate, Job, Piece, work
+from rules import Book, Estimate, Figure, Job, Piece, Stock, work
 
 NOT_FOR_FIGURES = frozenset({"budget"})
 
 
+class Alternatives(Estimate):
+    """Versions of which one will be made: each piece has its figures, but nothing is added up over them."""
+
+    def figure(self, id: str, piece: int | None = None) -> Figure | None:
+        """The figure, None where it would be a sum over the alternatives."""
+        figure = super().figure(id, piece)
+        return None if figure is not None and figure.piece is None and self._sums(figure, set()) else figure
+
+    def _sums(self, figure: Figure, seen: set[str]) -> bool:
+        """Whether a figure of the job rests on pieces, itself or through others."""
+        seen.add(figure.id)
+        for used in figure.uses:
+            if used.partition(".")[0].isdigit():
+                return True
+            below = super().figure(used) if used not in seen else None
+            if below is not None and self._sums(below, seen):
+                return True
+        return False
+
+
 def estimate(book: Book, state: State) -> Estimate:
-    """The estimate of all pieces that the book can work out, in the order spoken."""
+    """The estimate of all pieces that the book can work out, in the order spoken; of alternatives each by itself."""
     pieces = [Piece(piece.kind, _said(book, piece)) for piece in state.pieces]
     said = {k: v for k, v in state.job.items() if k not in NOT_FOR_FIGURES and book.fact(k) is not None}
     clocks = {k: v / 60 for k, v in said.items() if (f := book.fact(k)) is not None and f.type == "clock"}
-    return work(book, Job(pieces, {**said, **clocks}))
+    stock = tuple(Stock(item["count"], item.get("size"), item.get("colour")) for item in state.job.get("stock", ()))
+    job = Job(pieces, {**said, **clocks}, stock)
+    return Alternatives(book, job) if state.compared and len(pieces) > 1 else work(book, job)
 
 
 def _said(book: Book, piece: HeardPiece) -> dict[str, object]:

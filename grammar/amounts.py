@@ -156,6 +156,8 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return q.unit != "s"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
         return False  # "a fortieth"
+    if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
+        return False  # "six foot two thirds" is no size that a ruler shows
     joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
     return "with" not in joined
 

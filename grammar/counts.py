@@ -50,6 +50,9 @@ class Counts(Ground):
         """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
+        if self._before(at, "remove") and not self._after(at, "table", "piece", "pron", "ones"):
+            self.current.steps.append(Step(fact="count", how="plus", by=-number))  # "take away three"
+            return True
         minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
         if minus and "count" in self.current.facts:
             self.current.facts["count"] -= number
@@ -212,6 +215,8 @@ class Counts(Ground):
         nxt = at + 1
         while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
             nxt += 1
+        if self._another_size(at, nxt, number):
+            return True
         if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
         follower = self.phrases[nxt]
@@ -235,6 +240,19 @@ class Counts(Ground):
             self.drafts.remove(base)
         self.drafts.append(clone)
         self.current = clone
+        return True
+
+    def _another_size(self, at: int, nxt: int, number: float) -> bool:
+        """ "and one 15 ft" after some of another size: one more piece of that kind."""
+        begins = (
+            at == 1 and self.phrases[0].kind in {"and", "add"} and not self.current.named and not self.context.asked
+        )
+        if not begins or self.context.focus is None or nxt >= len(self.phrases) or not is_size(self.phrases[nxt]):
+            return False
+        draft = Draft(kind=self.context.focus, new=True, named=True, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = number
+        self.drafts.append(draft)
+        self.current = draft
         return True
 
     def _on_vague(self, at: int, phrase: Phrase) -> None:

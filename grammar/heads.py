@@ -46,6 +46,7 @@ class Head:
     kind: str  # a kind of piece, "table" for furniture, "ones" for "the 6 ft ones"
     role: Role = Role.THING
     prep: str = ""
+    implied: bool = False  # only a size stands for it: "a six foot and an eight foot table"
 
 
 def is_count(phrase: Phrase) -> bool:
@@ -65,7 +66,8 @@ def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
         kind = _kind(phrases, at, slots)
         if kind:
             low = heads[-1].at + 1 if heads else 0
-            heads.append(Head(at, _first(phrases, at, low, touches=bool(heads)), kind))
+            head = Head(at, _first(phrases, at, low, touches=bool(heads)), kind)
+            heads += [*_implied(phrases, head, low), head]
     for head in heads:
         _settle(head, phrases)
     return heads
@@ -103,6 +105,17 @@ def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
     return _with_measures(phrases, first, at, low)
 
 
+def _implied(phrases: list[Phrase], head: Head, low: int) -> list[Head]:
+    """The thing of another size that stands before "and" without its name."""
+    size = head.first - 2
+    joined = size > low and phrases[head.first - 1].kind == "and" and is_size(phrases[size])
+    if joined and any(is_size(p) for p in phrases[head.first : head.at]):
+        start = phrases[size - 1]
+        if start.kind == "det" or is_count(start):
+            return [Head(size, size - 1, head.kind, implied=True)]
+    return []
+
+
 def _with_measures(phrases: list[Phrase], first: int, at: int, low: int) -> int:
     """ "a 10 ft wide by 8 ft high arch": labels go before a thing only after an article or at the start."""
     measured = [i for i in range(first, at) if phrases[i].kind == "named"]
@@ -137,6 +150,12 @@ def _settle(head: Head, phrases: list[Phrase]) -> None:
     phrase = phrases[before]
     if phrase.kind == "prep":
         head.role, head.prep = Role.PLACE, str(phrase.value)
+    elif (
+        phrase.kind == "neg"
+        and phrases[before].text.lower() == "no"
+        and any(is_count(p) for p in phrases[head.first : head.at])
+    ):
+        head.role = Role.THING  # "ten, no twelve tables": a correction
     elif phrase.kind == "neg":
         head.role = Role.DENIED
     elif phrase.kind == "remove":

@@ -14,6 +14,7 @@ SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
 LEAST_BUDGET = 20  # a bare number after "under" or "for" below this is no budget
 MONEY_ORDERS = frozenset({"solve", "price"})
 HIGH_GROUND_FT = 500
+MOST_HANDS = 10
 
 
 class JobFacts:
@@ -55,6 +56,8 @@ class JobFacts:
         label, figure = phrase.label, phrase.amounts[-1]
         if label == "crew" and figure.type == "NUM" and phrase.text.lower().endswith("of us"):
             return self._of_us(at, phrase, phrases)
+        if label == "guests" and "schedule" in self.orders and _hands(figure, phrase):
+            label = "crew"
         if label in {"event_time", "setup_from"}:
             return self._clock(label, figure, phrase)
         if label == "budget":
@@ -112,11 +115,7 @@ class JobFacts:
             return True
         if figure.type == "PCT":
             return self.percent(at, phrase, phrases)
-        if figure.type == "CLOCK":
-            return self._clock("event_time", figure, phrase)
-        if figure.type == "FAR":
-            return False
-        return False
+        return figure.type == "CLOCK" and "event_time" not in self.clocks and self._clock("event_time", figure, phrase)
 
     def percent(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
         """ "10 % more": spares, where nothing else takes it."""
@@ -209,6 +208,12 @@ class JobFacts:
                 )
             )
             self.cost += 1.0
+
+
+def _hands(figure: Figure, phrase: Phrase) -> bool:
+    """ "how long will it take two people": those who work."""
+    people = phrase.text.lower().split()[-1] in {"people", "persons", "ppl", "friends", "mates"}
+    return people and isinstance(figure.high, Amount) and figure.high.number <= MOST_HANDS
 
 
 def _afternoon(clock: tuple[int, bool]) -> int:

@@ -66,6 +66,9 @@ class Lengths(Bare):
         if not names:
             self._leave(phrase)
             return
+        if not any(amount.unit for amount in lengths):
+            shared = self.slots.shared_unit(lengths, [self._need(name) for name in names])
+            lengths = [Amount(amount.value, shared) for amount in lengths]
         if table or names[:2] == ["length", "span"]:
             sizes = sorted(lengths[:2], key=lambda a: -self._inches(a))
             lengths[:2] = sizes
@@ -158,9 +161,13 @@ class Lengths(Bare):
         draft = self.current
         kind = self._kind()
         on_table = draft.on_table or (kind == TABLE_KIND and not draft.named and self._speaks_of_table())
-        if figure.type not in {"NUM", "LEN", "FRAC"}:
-            self._leave(phrase)
+        if figure.type in {"FRAC", "PCT"} and phrase.label in ROLES:
+            self._share_of_piece(at, phrase)  # "half the length"
             return
+        if kind is None and not self.context.kinds:
+            self._name_by_fact(phrase.label)
+            kind, draft = self._kind(), self.current
+            on_table = draft.on_table
         if phrase.label == "drop_each":
             self._drop_each(figure, phrase, at)
             return
@@ -176,6 +183,14 @@ class Lengths(Bare):
                 self._bare_figure(figure, phrase)
             return
         self._named_fact(fact, figure, phrase)
+
+    def _name_by_fact(self, label: str) -> None:
+        """ "table height 29" before any table was named: only one kind of piece has such a fact."""
+        fact = self.slots.vocabulary.fact(label)
+        if fact is not None and fact.of == (TABLE_KIND,):
+            draft = Draft(kind=TABLE_KIND, new=True, named=True, on_table=True)
+            self.drafts.append(draft)
+            self.current = draft
 
     def _across(self, figure: Figure, fact: FactWords) -> FactWords:
         """ "60 in across": the diameter of a round table, the width of a long one whose length is known."""

@@ -9,13 +9,18 @@ from grammar.lexicon import HYPHENS, Lexicon, Match, word_list
 from grammar.scan import Token
 from grammar.terms import AMOUNTS, Amount, Term
 
-LINKS = frozenset("of is 's at to from about around roughly a the be are was in = : @ just will on say being".split())
+LINKS = frozenset(
+    "of is 's at to from about around roughly a the be are was in = : @ just will on say being like maybe probably perhaps"
+    " approximately nearly almost only um uh er even".split()
+)
 PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
-CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET"})
+CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET", "LIMIT"})
 POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
 BEFORE_ONE = frozenset("each every this that which the other another any".split())
 NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never "sixteen party"
+KEPT = frozenset({"crew", "guests", "seats", "for"})  # words that mean something beside the order that they stand in
+HOURS = 24
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
@@ -77,9 +82,7 @@ class Lexer:
         if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"}:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
-        if at in orders and (
-            word is None or (word.type not in CONTENT and word.value not in {"crew", "guests", "seats"})
-        ):
+        if at in orders and (word is None or (word.type not in CONTENT and word.value not in KEPT)):
             return [Term("USED", None, at, at + 1, token.text)], 1
         choices = amounts.at(at)
         sized = self._sized_noun(tokens, at, choices)
@@ -94,6 +97,8 @@ class Lexer:
         return [word or self._plain(tokens, at)], 1
 
     def _amount_wins(self, word: Term, choices: list[Choice]) -> bool:
+        if choices[0].type == "NUM" and choices[0].note:
+            return True  # a number written as it sounds
         if choices[0].type == "SKIP":
             return True
         longest = max(c.end for c in choices if c.type != "SKIP")
@@ -138,11 +143,15 @@ class Lexer:
         """The longest entry of the lexicon that may stand here."""
         tokens = amounts.tokens
         colour = self.lexicon.colour_end(tokens, at)
+        if colour == at + 1 and not self._among_colours(tokens, at, before):
+            if any(match.entry.type == "FLAG" for match in self.lexicon.matches(tokens, at)):
+                found = next(m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG")
+                return Term("FLAG", found.entry.value, at, found.end, tokens[at].text)  # "with eucalyptus": greenery
         if colour > at:
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
         for match in self.lexicon.matches(tokens, at):
-            kept = match.entry.type in CONTENT or match.entry.value in {"crew", "guests", "seats"}
+            kept = match.entry.type in CONTENT or match.entry.value in KEPT
             if not kept and any(i in orders for i in range(at, match.end)):
                 continue
             if match.entry.type == "REMOVE" and not self._removes(amounts, at, match.end, before):
@@ -155,6 +164,16 @@ class Lexer:
                 said_as = " ".join(match.entry.words) if match.fixed else ""
                 return Term(match.entry.type, value, at, match.end, text, 0.1 if match.fixed else 0.0, said_as)
         return None
+
+    def _among_colours(self, tokens: Sequence[Token], at: int, before: list[Term]) -> bool:
+        """Whether a word that is a colour and a plant stands in a row of colours."""
+        said = [t for t in before[-2:] if t.type not in {"AND", "SEP", "FILL"}]
+        if said and said[-1].type == "COLOUR":
+            return tokens[at - 1].lower not in {"with", "some", "add", "plus", "any", "no", "without"}
+        after = at + 1
+        while after < len(tokens) and tokens[after].lower in {",", "and", "&"}:
+            after += 1
+        return after > at + 1 and after < len(tokens) and self.lexicon.colour_end(tokens, after) > after
 
     def _removes(self, amounts: Amounts, at: int, end: int, before: list[Term]) -> bool:
         """Words such as "drop" and "cut" take something away only where something to take follows."""
@@ -183,8 +202,12 @@ class Lexer:
                     and _next_amount(amounts, match.end, 0) is not None
                 )
             return True
-        if str(entry.value) in NUMBER_FOLLOWS and before and before[-1].type == "NUM":
-            return _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"})) is not None
+        if str(entry.value) in NUMBER_FOLLOWS:
+            choice = _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"}))
+            hour = choice is not None and (choice.type == "CLOCK" or 1 <= choice.value.value <= HOURS)
+            return hour or _last_amount(before, frozenset({"CLOCK"}))
+        if entry.type == "EACH_HOLDS":
+            return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from grammar.ground import Ground
 from grammar.phrases import Phrase
+from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
 
 
@@ -102,6 +103,10 @@ class Looks(Ground):
         before = self.phrases[at - 1] if at else None
         if before is not None and before.kind == "det" and at > 1:
             before = self.phrases[at - 2]
+        if before is not None and before.kind == "more":
+            self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
+            self.changing = True
+            return
         if before is not None and before.kind in {"neg", "remove"}:
             self.current.drop.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -104,6 +105,11 @@ class _Build(Transformer[LarkToken, list[Phrase]]):
 
     def plain_colour(self, items: list[LarkToken]) -> Phrase:
         term = _term(items[0])
+        if isinstance(term.value, tuple):  # the share of a ratio
+            amount = Amount(Fraction(str(term.value[1])))
+            return Phrase(
+                "colour", (term,), value=term.value[0], label="share", amounts=(Figure("FRAC", amount, amount),)
+            )
         return Phrase("colour", (term,), value=term.value)
 
     def shared_colour(self, items: list[Any]) -> Phrase:

@@ -83,7 +83,7 @@ class Reader:
         if at >= len(tokens):
             return False
         found = {m.entry.type for m in self.lexicon.matches(tokens, at)}
-        return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and "LABEL" not in found
+        return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
     def _assemble(self, row: Row, context: Context, orders: list[str]) -> Assembled:
         terms = tidy(row.terms)

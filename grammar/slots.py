@@ -1,6 +1,6 @@
 """Which fact an amount means, and what it comes to: decided by what is sane for the thing, never by rule order."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from grammar.phrases import Figure
 from grammar.terms import Amount
@@ -53,9 +53,18 @@ class Slots:
         if fact.unit != "in":
             return amount.number
         fitting = [v for v in self._guesses(amount) if fact.fits(v)]
-        if not fitting:
-            return None
-        return next((v for v in fitting if _near_any(v, fact.usual)), fitting[0])
+        return max(fitting, key=lambda v: _likeness(v, fact)) if fitting else None
+
+    def shared_unit(self, amounts: Sequence[Amount], facts: Sequence[FactWords]) -> str:
+        """The one unit that makes sane values of all amounts, the likeliest first; "" where none does."""
+        best, most = "", -1
+        for unit in METRIC if self.metric else IMPERIAL:
+            values = [self.convert(amount.number, unit, "in") for amount in amounts]
+            if all(fact.fits(value) for fact, value in zip(facts, values, strict=False)):
+                score = sum(_likeness(value, fact) for fact, value in zip(facts, values, strict=False))
+                if score > most:
+                    best, most = unit, score
+        return best
 
     def _guesses(self, amount: Amount) -> Iterable[float]:
         for unit in METRIC if self.metric else IMPERIAL:
@@ -76,6 +85,14 @@ class Slots:
 
 def _near_any(value: float, usual: Iterable[float]) -> bool:
     return any(abs(value - u) <= 0.02 * u for u in usual)
+
+
+def _likeness(value: float, fact: FactWords) -> int:
+    """Two for a usual value, one near the range of usual ones, else nought."""
+    if not fact.usual:
+        return 0
+    near = min(fact.usual) * 0.6 <= value <= max(fact.usual) * 1.6
+    return 2 if _near_any(value, fact.usual) else int(near)
 
 
 def is_usual(value: float, fact: FactWords) -> bool:

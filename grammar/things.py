@@ -104,9 +104,9 @@ class Things(Lengths, Looks):
                 return "count" not in now.facts or not any(
                     f in now.facts for f in ("table_length", "table_diameter", "length")
                 )
-            return not (counted and "count" in now.facts and not self.correcting) and not (
-                sized and has_size and counted
-            )
+            brings = counted or article == "one"
+            counted_twice = brings and "count" in now.facts and not self.correcting
+            return not counted_twice and not (sized and has_size and brings)
         return not counted and article != "one"
 
     def _is_place(self, head: Head, kind: str, counted: bool) -> bool:
@@ -142,7 +142,7 @@ class Things(Lengths, Looks):
             each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run) or article == "each"
             if (
                 count is not None
-                and (each or "count" in self.current.facts)
+                and (each or "count" in self.current.facts or self._needs(self.current.kind))
                 and self.current.facts.get("count", 1) == 1
             ):
                 self._set("count", self._number(count.amounts[0]), count)
@@ -163,6 +163,11 @@ class Things(Lengths, Looks):
             self._unset(target, fact)
         else:
             target.facts[fact] = value
+
+    def _needs(self, kind: str | None) -> bool:
+        """Whether such a piece cannot do without its number: one for each table, then."""
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        return words is not None and "count" in words.needs
 
     def _find(self, kind: str) -> Draft | None:
         """The mention of this kind in the turn, made if the job in hand has one."""
@@ -213,6 +218,9 @@ class Things(Lengths, Looks):
 
     def _head(self, head: Head, phrase: Phrase) -> None:
         """The naming word itself: a shape or a size may stand in it."""
+        if head.implied:
+            self._length(phrase.amounts[0], phrase, head.at)
+            return
         self.current.words.append(phrase.text)
         if head.kind == "drop" and self._head_kind(head) == TABLE_KIND:
             self._set("coverage", "drop_both", phrase)

@@ -9,6 +9,8 @@ from grammar.lexer import LINKS
 from grammar.terms import AMOUNTS, Amount, Term
 
 SIZED = frozenset({"NUM", "LEN"})
+NEARBY = 5
+WHOLE = 100
 BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
@@ -20,6 +22,7 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
     row = _bags(row)
     row = _props(row)
     row = _between(row)
+    row = _ratios(row)
     row = _portions(row)
     row = _hundreds(row)
     row = _drop_links(row)
@@ -84,6 +87,23 @@ def _between(row: list[Term]) -> list[Term]:
     return out
 
 
+def _ratios(row: list[Term]) -> list[Term]:
+    """ "60/40 white and gold", "white and gold 60/40": a share for each of two colours."""
+    out = list(row)
+    for at, term in enumerate(row):
+        ends = term.text.split("/")
+        if term.type not in {"NUM", "FRAC"} or len(ends) != 2 or not all(e.strip().isdigit() for e in ends):
+            continue
+        shares = [int(e) for e in ends]
+        colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and abs(i - at) <= NEARBY]
+        pair = [i for i in colours if i > at][:2] or colours[-2:]
+        if sum(shares) == WHOLE and len(pair) == 2:
+            out[at] = term.moved("FILL", "ratio")
+            for i, share in zip(pair, shares, strict=True):
+                out[i] = row[i].moved("COLOUR", (row[i].value, share / WHOLE))
+    return out
+
+
 def _portions(row: list[Term]) -> list[Term]:
     """ "three in four of them green": a share; "two parts navy": parts stay only before a colour."""
     out: list[Term] = []
@@ -126,7 +146,8 @@ def _gaps(row: list[Term]) -> list[Term]:
     for at, term in enumerate(row):
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
-            apart = term.value not in LINKS and "LABEL" in pair and pair & AMOUNTS
+            binds = ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
+            apart = term.value not in LINKS and binds
             out.append(term.moved("GAP") if apart else term)
         else:
             out.append(term)
@@ -141,7 +162,8 @@ def _drop_links(row: list[Term]) -> list[Term]:
             nxt = _next(row, at + 1)
             before = out[-1].type if out else ""
             after = row[nxt].type if nxt < len(row) else ""
-            taken = len(out) > 1 and out[-2].type in AMOUNTS
+            bound_before = len(out) > 2 and out[-3].type == "LABEL"
+            taken = len(out) > 1 and out[-2].type in AMOUNTS and not bound_before
             bound = (
                 (before == "LABEL" and after in AMOUNTS and not taken)
                 or (before in AMOUNTS and after == "LABEL" and term.type != "PREP")

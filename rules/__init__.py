@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from rules.book import Book, load_book
-    from rules.buying import Row, shopping
+    from rules.buying import Row, Stock, shopping
     from rules.engine import Estimate, Job, Piece, work
     from rules.errors import BookError
     from rules.figure import Clash, Figure, Influence, Part, Said
@@ -29,6 +29,7 @@ _HOMES = {
     "Piece": "engine",
     "Row": "buying",
     "Said": "figure",
+    "Stock": "buying",
     "load_book": "book",
     "shopping": "buying",
     "work": "engine",
@@ -46,6 +47,7 @@ __all__ = [
     "Piece",
     "Row",
     "Said",
+    "Stock",
     "load_book",
     "shopping",
     "work",

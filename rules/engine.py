@@ -34,10 +34,11 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """The pieces in the order spoken, and what was said of the job as a whole."""
+    """The pieces in the order spoken, what was said of the job as a whole, and the balloons at hand (buying.Stock)."""
 
     pieces: list[Piece] = field(default_factory=list)
     said: dict[str, Any] = field(default_factory=dict)
+    stock: tuple[Any, ...] = ()
 
 
 def work(book: Book, job: Job) -> "Estimate":

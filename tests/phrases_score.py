@@ -22,9 +22,9 @@ SIGNS = {"usd": "$", "dollars": "$", "gbp": "£", "pounds": "£", "eur": "€", 
 
 # The fields that are compared; a reply may hold others beside them.
 PIECE = frozenset(
-    """kind count table_shape table_length_in table_width_in table_height_in table_diameter_in coverage coverage_fraction
-    overhang_in extra_drop_in length_in height_in span_in sag_in diameter_in max_width_in seats colours sizes_in strokes
-    inflated_in foliage style gas balloons""".split()
+    """kind count table_shape table_length_in table_width_in table_height_in table_diameter_in coverage
+    coverage_fraction overhang_in extra_drop_in length_in height_in span_in sag_in diameter_in max_width_in seats
+    colours sizes_in strokes inflated_in foliage style gas balloons""".split()
 )
 JOB = frozenset(
     """intent budget guests crew outdoors wind_mph altitude_ft temperature_f event_time setup_from drive_miles spare_pct

@@ -28,21 +28,28 @@ colours = st.lists(
     st.sampled_from(["navy", "gold", "white", "sage green", "blush"]), min_size=2, max_size=4, unique=True
 )
 changes = st.sampled_from(
-    ["make it ten", "two thirds", "full drop", "navy and gold", "with greenery", "one stroke", "20 % spare", "tables 29 in high"]
-)  # fmt: skip
+    [
+        *("make it ten", "two thirds", "full drop", "navy and gold"),
+        *("with greenery", "one stroke", "20 % spare", "tables 29 in high"),
+    ]
+)
 refusals = st.sampled_from(
     [
         "tables 0 ft long",
         "tables 900 ft long",
         "tables 5000 ft high",
         "make the runner 60 in wide",
+        "make it zero",
+        "make it a million",
+        "make it minus four",
+        "make it 2.5",
         "remove the arch",
         "???",
     ]
 )
 words = st.sampled_from(
-    "eight 6 ft tables table runner two thirds full drop navy gold no wait make it undo why 252 an arch of by x - % $ ' \" 0 "
-    "half each per and or of them 1e9 minus 🎈 drop the".split()
+    """eight 6 ft tables table runner two thirds full drop navy gold no wait make it undo why 252 an arch of by x - % $
+    ' " 0 half each per and or of them 1e9 minus 🎈 drop the""".split()
 )
 scraps = st.lists(words, max_size=12).map(" ".join)
 
@@ -132,6 +139,15 @@ def test_a_refused_turn_leaves_what_was_heard(count: int, coverage: str, refused
 def test_the_turns_of_a_conversation_are_all_of_it(count: int, coverage: str, change: str) -> None:
     said = [f"{count} 6 ft tables, {coverage}", change, "why"]
     assert talk_of(*said)[1] == talk_of(*said)[1]
+
+
+@pytest.mark.xfail(
+    reason="an impossible number before the things adds an empty piece beside those in hand", strict=True
+)
+@pytest.mark.parametrize("said", ["zero tables", "a million tables", "2.5 tables"])
+def test_an_impossible_number_of_tables_adds_no_piece(said: str) -> None:
+    talk, before = talk_of("eight 6 ft tables, two thirds")
+    assert kept(talk.say(said)) == kept(before)
 
 
 # numbers -------------------------------------------------------------------------------------------------------------
@@ -235,7 +251,7 @@ def test_the_reply_is_plain_data_with_these_fields() -> None:
 
 def test_figures_are_named_as_agreed_and_in_units_that_pint_reads() -> None:
     _, reply = talk_of(WORKED)
-    units = pint.UnitRegistry()
+    units: pint.UnitRegistry[float] = pint.UnitRegistry()
     by_id = {(one.id, one.piece): one for one in reply.figures}
     for id, piece in [*((id, 0) for id in PIECE_FIGURES), *((id, None) for id in JOB_FIGURES)]:
         assert units.Quantity(by_id[id, piece].value, by_id[id, piece].unit).magnitude > 0
@@ -273,6 +289,8 @@ def test_the_worked_example() -> None:
         "coverage": "drop_both",
     }
     (length,) = [one for one in reply.figures if one.id == "decor_length"]
+    assert length.low is not None
+    assert length.high is not None
     to_feet = pint.UnitRegistry().Quantity(1, length.unit).to("ft").magnitude
     assert length.value * to_feet == pytest.approx(14)
     assert [round(end * to_feet) for end in (length.low, length.high)] == [13, 15]

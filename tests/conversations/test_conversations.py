@@ -12,11 +12,11 @@ from typing import Any
 
 import pytest
 
-HERE = Path(__file__).parent
-sys.path.insert(0, str(HERE.parents[1]))  # so that this file can be run by itself
+sys.path.insert(0, str(Path(__file__).parents[2]))  # so that this file can be run by itself
 
 from tests.dialogues import WIDTH, Dialogue, held_anew, hold, read_dialogue, with_dialogues_anew
 
+HERE = Path(__file__).parent
 LEAST = {"answered": 12, "asked": 8, "refused": 6}
 FILES = sorted(path for folder in LEAST for path in (HERE / folder).glob("*.txt"))
 
@@ -72,7 +72,7 @@ def test_an_answered_conversation_ends_without_a_question(path: Path) -> None:
 def test_an_asked_conversation_ends_with_a_question(path: Path) -> None:
     last = hold(dialogue(path).said)[-1]
     assert last.question
-    assert last.question.rstrip().endswith("?") or "?" in last.question
+    assert "?" in last.question
     assert " ".join(last.question.split()) in " ".join(last.text.split())
 
 

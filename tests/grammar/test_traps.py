@@ -55,7 +55,10 @@ def test_what_was_guessed_is_read_back(said: str) -> None:
     assert "I read" in after(said).text
 
 
-@pytest.mark.parametrize("said", ["two 8s and three 6s", "two 8 footers and three 6 footers", "2 eight-foot and 3 six-foot tables"])  # fmt: skip
+@pytest.mark.parametrize(
+    "said",
+    ["two 8s and three 6s", "two 8 footers and three 6 footers", "2 eight-foot and 3 six-foot tables"],
+)
 def test_two_groups_of_tables(said: str) -> None:
     assert pieces(said) == [tables(2, 96), tables(3, 72)]
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 
 import pytest
-import webcolors
+import webcolors  # type: ignore[import-untyped]
 
 from rules import load_book
 
