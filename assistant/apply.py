@@ -78,6 +78,9 @@ class Apply:
             return
         facts = dict(base.facts) if mention.kind in (None, base.kind) else {}
         piece = HeardPiece(mention.kind or base.kind, facts)
+        if facts and mention.facts.get("count") == 1:  # "a two thirds runner" beside eight of them
+            left = {k: v for k, v in mention.facts.items() if k != "count"}
+            mention = mention.model_copy(update={"facts": left})
         self._change(piece, mention)
         self.state.pieces.append(piece)
         self.state.focus = len(self.state.pieces) - 1

@@ -134,7 +134,8 @@ class Lengths(Bare):
         moved = self.context.values.get(topic)
         if (
             fact is not None
-            and self._before(at, "pron")
+            and self._before(at, "pron", "det")
+            and phrase.value in ROLES
             and topic in IN_INCHES
             and moved is not None
             and fact.id != topic

@@ -1,0 +1,1 @@
+"""What is handed out: the picture, the client's, the crew's and the shopping sheet."""
