@@ -41,6 +41,8 @@ class Asking:
         if reading.blank:
             return Pending("There were no words in that. What shall I work out? For example: eight 6 ft tables.")
         for doubt in reading.doubts:
+            if doubt.kind == "vague" and not doubt.fact and any(self._missing(piece, now) for piece in now.pieces):
+                continue  # what is needed is asked for anyway
             return self._doubt(doubt, now)
         if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (
             reading.changing and not now.pieces and not now.loose and not now.job

@@ -7,7 +7,7 @@ import re
 from typing import Any
 
 from assistant.asked import Asked, Blocks
-from assistant.layout import labelled, listed, paragraph
+from assistant.layout import listed, paragraph
 from assistant.state import State
 from assistant.telling import worth
 from assistant.trying import money
@@ -31,6 +31,10 @@ _SIZE = re.compile(r"\b(\d{1,2}(?:\.\d+)?)(?:\s*-?\s*(?:inch(?:es|ers?)?|ins?)\b
 _BAGS = re.compile(r"\b(?:bag|pack|packet)s?\b(?:\s+of\s+(\d+)\b(?!\s*(?:\"|-?\s*in|'?s\b)))?")
 _ONE = re.compile(r"^(?:an?|one)\b")
 _ONLY_BAGS = re.compile(r"\b(?:bags|packs|packets) of (\d{1,4})\b(?!\s*(?:\"|-?\s*in|'?s\b))")
+_FILLERS = frozenset(
+    "a an of the some in at on my our latex balloon balloons ones round rounds left over leftover leftovers spare going "
+    "from last time job party home stock cupboard garage shed store van here hand already still unopened".split()
+)
 LONGEST_COLOUR = 3  # words
 USUAL_SIZE = 11.0  # of a bag whose size was not said, inches
 
@@ -62,10 +66,13 @@ def _item(words: str, vocabulary: Vocabulary, book: Book) -> Item | None:
     size = _SIZE.search(words)
     rest = words[: size.start()] + " " + words[size.end() :] if size else words
     bags = _BAGS.search(rest)
+    rest = rest[: bags.start()] + " " + rest[bags.end() :] if bags else rest
     colour = _colour(rest, vocabulary)
     numbers = [q for q in read_quantities(rest) if q.kind == "number" and q.value == int(q.value)]
     count = int(numbers[0].value) if numbers else 1 if bags and _ONE.match(rest.strip()) else 0
-    if count < 1 or (size is None and colour is None):
+    for said in (numbers[0].text if numbers else "", colour or ""):
+        rest = rest.replace(said, " ", 1) if said else rest
+    if count < 1 or (size is None and colour is None) or not set(re.findall(r"[a-z0-9]+", rest)) <= _FILLERS:
         return None
     inches = float(size[1]) if size else None
     if bags:
@@ -150,44 +157,3 @@ def _tail(asked: Asked) -> list[str]:
         return []
     text = f'Each row rounded up by itself; {worth(share)} spare. Say "20 % spare", or "bags of 50", to change it.'
     return paragraph(text, asked.width)
-
-
-def spares(asked: Asked) -> Blocks | None:
-    """What the spares are for, what going without them saves, and when that is nothing."""
-    from assistant.trying import tried, with_pieces
-
-    share = asked.made.figure("spare")
-    bare = tried(asked.book, with_pieces(asked.now, asked.now.pieces, spare=0))
-    with_them, without = shopping(asked.made), shopping(bare)
-    if share is None or not with_them:
-        return None
-    count = sum(row.with_spares - row.need for row in with_them)
-    saved = float(sum(row.cost for row in with_them) - sum(row.cost for row in without))
-    lines = paragraph(f"{worth(share)} is {count:,} balloons: for bursts, duds and gaps to fill on site.", asked.width)
-    if saved > 0:
-        told = f"{money(saved, asked.made)} of bags, {_bags(with_them) - _bags(without):+,} bags".replace("+", "")
-        skip = f"Without them you save {money(saved, asked.made)}"
-        skip += f" and buy {sum(r.bought for r in with_them) - sum(r.bought for r in without):,} balloons fewer."
-        del told
-    else:
-        skip = "Without them you buy the same bags: the saving is nil."
-    over = sum(row.left for row in without)
-    spare_in_bags = f"Whole bags would still leave {over:,} over, not always in the right colour." if over else ""
-    risk = f"About one in {_one_in(asked)} is lost on the way; then a gap stays, or somebody drives for a bag."
-    return [
-        lines,
-        paragraph(skip, asked.width),
-        paragraph(spare_in_bags, asked.width) if over else [],
-        paragraph(f"{risk} {share.source.capitalize()}.", asked.width),
-        labelled("Say", '"no spares" or "5 % spare" to change it.', asked.width),
-    ]
-
-
-def _bags(rows: list[Row]) -> int:
-    return sum(row.packs for row in rows)
-
-
-def _one_in(asked: Asked) -> str:
-    fact = asked.book.fact("spare", "job")
-    typical = fact.assume.typical if fact is not None and fact.assume is not None else 0.1
-    return f"{round(1 / typical):d}" if typical else "ten"

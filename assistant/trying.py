@@ -21,7 +21,9 @@ def with_pieces(state: State, pieces: list[HeardPiece], **job: Any) -> State:
 
 def changed(piece: HeardPiece, facts: Mapping[str, Any]) -> HeardPiece:
     """The piece with facts laid over; one of None is taken out, and what excludes another pushes it out."""
-    kept = {k: v for k, v in piece.facts.items() if not ("coverage" in facts and k in {"coverage_fraction", "overhang"})}
+    kept = {
+        k: v for k, v in piece.facts.items() if not ("coverage" in facts and k in {"coverage_fraction", "overhang"})
+    }
     return HeardPiece(piece.kind, {k: v for k, v in {**kept, **facts}.items() if v is not None})
 
 

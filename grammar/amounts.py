@@ -16,7 +16,7 @@ TYPES = {
     "length": "LEN", "money": "MONEY", "percent": "PCT", "temperature": "TEMP", "speed": "SPEED", "clock": "CLOCK",
     "duration": "DUR",
 }  # fmt: skip
-MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER = 2.5, 0.3, 1.2, 0.2, 0.5
+MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
 WHOLE_MINUTES = 60
 
 
@@ -210,7 +210,15 @@ def _ranked(
     for place, q in enumerate(ordered):
         choice = _choice(q)
         counted = tail is not None and q is tail and tokens[q.stop : q.stop + 1] and tokens[q.stop].lower == "of"
-        cost = choice.cost + (1.5 if counted else 0.1 if tail is not None and place else OTHER if place else 0.0)
+        cost = choice.cost + (
+            1.5
+            if counted
+            else 0.1
+            if tail is not None and place
+            else (TORN if first is not None and first.doubt == "tail" else OTHER)
+            if place
+            else 0.0
+        )
         out.append(replace(choice, cost=cost, open=tail is not None and not counted))
     return out
 

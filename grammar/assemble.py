@@ -93,7 +93,7 @@ class Assembler(Things):
             elif fact in self.current.facts:
                 draft.facts[fact] = self.current.facts.pop(fact)
         self.drafts.append(draft)
-        self.current = draft
+        self.current = self.loose[0] if placed else draft
         self.changing = True
 
     def _remove_it(self, at: int, phrase: Phrase) -> None:

@@ -53,6 +53,9 @@ class Counts(Ground):
         if self._before(at, "remove") and not self._after(at, "table", "piece", "pron", "ones"):
             self.current.steps.append(Step(fact="count", how="plus", by=-number))  # "take away three"
             return True
+        if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
+            self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
+            return True
         minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
         if minus and "count" in self.current.facts:
             self.current.facts["count"] -= number
@@ -62,7 +65,9 @@ class Counts(Ground):
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
-        amended = self.context.topic == "budget" and self._before(at, "make") and not self.current.named
+        known = (self.context.budget or {}).get("amount", 0)
+        alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
+        amended = (self.context.topic == "budget" or alike) and self._before(at, "make") and not self.current.named
         if amended and number >= LEAST_BUDGET:
             self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
             return True

@@ -26,7 +26,9 @@ def value_of(book: Book, name: str) -> str | None:
     name = " ".join(name.lower().split())
     if _HEX.fullmatch(name):
         return name if len(name) == 7 else "#" + "".join(2 * digit for digit in name[1:])
-    known = {word: value for palette in book.others.get("palette", {}).values() for word, value in palette["names"].items()}
+    known = {
+        word: value for palette in book.others.get("palette", {}).values() for word, value in palette["names"].items()
+    }
     if found := known.get(name) or known.get(name.replace(" ", "")):
         return str(found)
     words = name.split()

@@ -67,7 +67,9 @@ def round_top(width: float, height: float) -> Curve:
     """Straight legs under half a circle."""
     half = width / 2
     leg = max(height - half, 0.0)
-    top = [(-half * math.cos(math.pi * n / STEPS), leg + half * math.sin(math.pi * n / STEPS)) for n in range(STEPS + 1)]
+    top = [
+        (-half * math.cos(math.pi * n / STEPS), leg + half * math.sin(math.pi * n / STEPS)) for n in range(STEPS + 1)
+    ]
     return Curve([(-half, 0.0), *top, (half, 0.0)])
 
 

@@ -1,0 +1,179 @@
+"""What would change the price, the count or the look: cheaper, bigger, to the floor, without spares, a table more."""
+
+from typing import Any
+
+from assistant.asked import Asked, Blocks
+from assistant.layout import paragraph
+from assistant.state import HeardPiece, State
+from assistant.stock import bags_of
+from assistant.telling import worth
+from assistant.trying import levers, money, tried, value, variant, with_pieces
+from rules import Estimate, shopping
+from rules.buying import colour_shares
+from rules.units import convert
+
+MOST_LEVERS = 3
+WIDTHS = ("runner_width", "outer_width", "main_diameter")
+SHIFTED = 0.5  # of its share, what a colour gives up when "less" of it is wanted and no number is named
+
+
+def cheaper(asked: Asked) -> Blocks | None:
+    """The levers of this job by what each saves, and what each does to the look; no table is lost, no labour cut."""
+    price = value(asked.made, "price")
+    if price is None:
+        return None
+    found: list[tuple[float, str, str]] = []
+    for place, piece in enumerate(asked.now.pieces):
+        for name, looks, facts in levers(asked.book, piece, asked.made, place):
+            less = value(tried(asked.book, variant(asked.now, place, facts)), "price")
+            if less is not None and less < price - 0.5:
+                head = name if len(asked.now.pieces) == 1 else f"{piece.kind}, {name}"
+                found.append((price - less, head, looks))
+    if asked.now.job.get("drive_distance"):
+        less = value(tried(asked.book, with_pieces(asked.now, asked.now.pieces, drive_distance=None)), "price") or price
+        found += [(price - less, "the client collects", "it looks the same")] if less < price - 0.5 else []
+    if not found:
+        return [paragraph("It is as plain as this piece gets; what is left is its size or number.", asked.width)]
+    found.sort(key=lambda one: -one[0])
+    lines = paragraph(f"Now {money(price, asked.made)}. From the most saved to the least:", asked.width)
+    for saved, name, looks in found[:MOST_LEVERS]:
+        lines += paragraph(f"- {name}: {money(saved, asked.made)} less; {looks}.", asked.width, "  ")
+    last = "Labour is paid in full and spares kept in each; nothing is knocked off the price for its own sake."
+    return [lines, paragraph(last, asked.width)]
+
+
+# bigger, smaller ------------------------------------------------------------------------------------------------------
+
+
+def resized(asked: Asked) -> Blocks | None:
+    """The next size up or down beside the one in hand: balloons, thickness, price, and whether it fits the table."""
+    piece, place = asked.now.focused, asked.now.focus
+    if piece is None or place is None:
+        return None
+    up = not any(word in asked.reading.text.lower() for word in ("small", "little", "tin"))
+    sizes = _sizes(asked.made, place)
+    fact = asked.book.fact("sizes", piece.kind)
+    usual = [convert(size, "in", "in") for size in fact.usual] if fact else []
+    beside = [s for s in usual if (s > max(sizes) if up else s < min(sizes))] if sizes else []
+    if not sizes or not beside:
+        return [paragraph("There is no size beyond that in the book; name one in inches.", asked.width)]
+    other = min(beside) if up else max(beside)
+    facts: dict[str, Any] = {"sizes": [other], "inflated": None, "strokes": None}
+    version = variant(asked.now, place, facts)
+    made = tried(asked.book, version)
+    now = " and ".join(f"{size:g}" for size in sizes)
+    lines = paragraph(f"Which size? For example {other:g} in instead of {now} in:", asked.width)
+    lines += _beside(asked, made, place)
+    fits = made.step("fits", place)
+    tight = fits is not None and not fits.value and (asked.made.step("fits", place) is not None)
+    room = value(made, "side_room", place)
+    note = ""
+    if tight and room is not None:
+        left = f"leaves {room:.0f} in on each side" if room > 0 else "is wider than the table"
+        note = f"On the table it {left}: too wide beside place settings."
+    elif fits is not None:
+        note = "It fits the table beside the place settings."
+    rule = "Along a line the count falls about as the balloons grow; over a wall, with the square of it."
+    return [lines, paragraph(note, asked.width) if note else [], paragraph(rule, asked.width)]
+
+
+def _sizes(made: Estimate, place: int) -> list[float]:
+    return sorted({part.size_in for part in made.parts(place)})
+
+
+def _beside(asked: Asked, made: Estimate, place: int) -> list[str]:
+    rows = [("balloons", "balloons", place), ("thick", _width(made, place), place), ("hands", "hours_hands_on", None)]
+    lines = []
+    for label, id, where in [*rows, ("price", "price", None)]:
+        was, now = asked.made.figure(id, where), made.figure(id, where)
+        if was is not None and now is not None:
+            metric = asked.made.metric
+            lines.append(f"{label:<10}{worth(now, metric=metric)} (now {worth(was, metric=metric)})")
+    return lines
+
+
+def _width(made: Estimate, place: int) -> str:
+    return next((id for id in WIDTHS if made.step(id, place) is not None), WIDTHS[0])
+
+
+# to the floor ---------------------------------------------------------------------------------------------------------
+
+
+def to_the_floor(asked: Asked) -> Blocks | None:
+    """What a drop at both ends adds, and at one: length, balloons, price; the height used; what to mind."""
+    place = asked.now.focus
+    piece = asked.now.focused
+    if piece is None or place is None or piece.kind != "runner" or "length" in piece.facts:
+        return None
+    as_is = _undraped(asked, place)
+    before = tried(asked.book, as_is)
+    height, pool = value(before, "table_height", place), value(before, "extra_drop", place)
+    length, price = value(before, "decor_length", place), value(before, "price")
+    if None in (height, pool, length, price) or height is None or pool is None or length is None or price is None:
+        return None
+    lines: list[str] = []
+    for coverage, name, ends in (("drop_both", "Both ends", 2), ("drop_one", "One end", 1)):
+        made = tried(asked.book, variant(as_is, place, {"coverage": coverage}))
+        longer = (value(made, "decor_length", place) or 0) - length
+        more = (value(made, "price") or 0) - price
+        count = (value(made, "balloons", place) or 0) - (value(before, "balloons", place) or 0)
+        total = money(value(made, "price") or 0, made)
+        text = f"{name}: {longer:.1f} ft more a table, {count:,.0f} balloons more, {money(more, made)} more: {total} in all."
+        del ends
+        lines += paragraph(text, asked.width)
+    how = f"Each end takes the table's height, {height:g} in, and {pool:g} in to settle on the floor."
+    mind = (
+        "Mind: ends on the floor are tripped over and kicked; tie them to the table legs, and seat nobody at the ends."
+    )
+    return [lines, paragraph(how, asked.width), paragraph(mind, asked.width)]
+
+
+def _undraped(asked: Asked, place: int) -> State:
+    """The job without the drop that was asked about: as it was before, else covering the whole table."""
+    before = asked.before
+    was = before.pieces[place].facts.get("coverage") if place < len(before.pieces) else None
+    return variant(asked.now, place, {"coverage": None if was in ("drop_both", "drop_one") else was})
+
+
+# a table more or less -------------------------------------------------------------------------------------------------
+
+
+def per_table(asked: Asked) -> Blocks | None:
+    """The price of each table, what does not divide, and what the next one adds."""
+    place = _counted(asked.now)
+    price = value(asked.made, "price")
+    count = value(asked.made, "count", place) if place is not None else None
+    if place is None or price is None or not count:
+        return None
+    noun = "table" if asked.now.pieces[place].kind == "runner" else "piece"
+    fixed = (value(asked.made, "travel_cost") or 0) * (1 + (value(asked.made, "markup") or 0) / 100)
+    more = value(tried(asked.book, variant(asked.now, place, {"count": int(count) + 1})), "price") or price
+    half = value(tried(asked.book, variant(asked.now, place, {"count": max(1, int(count) // 2)})), "price") or price
+    share = (price - fixed) / count
+    others = " with all the other pieces" if len(asked.now.pieces) > 1 else ""
+    text = f"{money(price / count, asked.made)} a {noun}{others}: {money(price, asked.made)} for {count:,.0f}."
+    has = (f"In each: {worth_of(asked, 'balloons_each', place)} balloons, "
+           f"{(value(asked.made, 'hours_hands_on') or 0) / count:.1f} hours of hands, line and laying it out.")  # fmt: skip
+    if fixed:
+        apart = f"Of that {money(fixed, asked.made)} is driving, the same however many; each {noun} alone {money(share, asked.made)}."
+    else:
+        apart = "Delivery is not in it: tell me the miles, and it stands apart."
+    last = f"One more adds {money(more - price, asked.made)}; {max(1, int(count) // 2)} would be {money(half, asked.made)}."
+    return [
+        paragraph(text, asked.width),
+        paragraph(has, asked.width),
+        paragraph(apart, asked.width),
+        paragraph(last, asked.width),
+    ]
+
+
+def worth_of(asked: Asked, id: str, place: int | None) -> str:
+    """A figure as people write it, "" where there is none."""
+    figure = asked.made.figure(id, place)
+    return worth(figure, metric=asked.made.metric) if figure is not None else ""
+
+
+def _counted(state: State) -> int | None:
+    """The piece whose number is asked about: the runner, else the one in focus."""
+    runner = next((i for i, piece in enumerate(state.pieces) if piece.kind == "runner"), None)
+    return runner if runner is not None else state.focus
