@@ -54,7 +54,7 @@ def _movers(asked: Asked) -> Blocks:
     for row in rows:
         text = f"{row.name} ({row.how}): {row.low_change:+,.0f} to {row.high_change:+,.0f} balloons"
         lines += paragraph(f"- {text}", asked.width, "  ")
-    return [lines, paragraph(f"Tell me the {rows[0].name} and the range shrinks.", asked.width)]
+    return [lines, paragraph(f"Say the {rows[0].name} and the range shrinks.", asked.width)]
 
 
 def what_matters(asked: Asked) -> Blocks | None:

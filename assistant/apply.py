@@ -23,6 +23,7 @@ class Apply:
         self.vocabulary = vocabulary
         self.missed: list[Mention] = []
         self.chosen = False
+        self.refused = False
         self.unclear: Mention | None = None
 
     def run(self, reading: Reading) -> None:
@@ -31,6 +32,7 @@ class Apply:
         if self.state.compared and compared is None:
             self._choose(reading)
         fresh: list[HeardPiece] = []
+        self.refused = any(doubt.kind == "impossible" for doubt in reading.doubts)
         for mention in reading.mentions:
             if mention.options:
                 self._options(mention, compared, fresh)
@@ -214,6 +216,8 @@ class Apply:
 
     def _add(self, mention: Mention, fresh: list[HeardPiece]) -> None:
         kind = mention.kind or ""
+        if self.refused and not mention.facts and self._existing(kind) is not None:
+            return  # "zero tables": nothing of it was kept, so there is no piece either
         piece = HeardPiece(kind)
         model = self.state.focused or (self.state.pieces[-1] if self.state.pieces else None)
         if mention.like == "all" and (same := self._existing(kind)) is not None:

@@ -50,9 +50,12 @@ ANSWERS = {
 }
 
 
+ALWAYS = frozenset({"help", "undo", "redo", "reset"})  # answered with nothing in hand, too
+
+
 def answer(asked: Asked) -> Blocks | None:
     """The answer to the turn's order, or None."""
-    if asked.now.intent not in ANSWERS:
+    if asked.now.intent not in ANSWERS or not (asked.now.pieces or asked.now.intent in ALWAYS):
         return None
     module, name = ANSWERS[asked.now.intent]
     write: Answer = getattr(import_module(f"assistant.{module}"), name)

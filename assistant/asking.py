@@ -9,6 +9,7 @@ from rules import Book
 
 SOLVED_FOR = frozenset({"count", "length", "span", "height", "table_length"})
 SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
+MOST_INCHES = 48  # lengths from here on are told in feet where they come out even
 SIZES_OPEN = "size"  # nothing of its size is known, and there is more than one way to say it
 NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
 
@@ -78,6 +79,8 @@ class Asking:
         name = self._name(doubt.fact)
         if doubt.kind == "impossible":
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
+        elif doubt.kind == "contradiction" and doubt.fact == "colours":
+            text = "Those shares come to more than 100 %, so I kept none of them. What are they?"
         elif doubt.kind == "contradiction":
             said = " or ".join(self._value(doubt.fact, o) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
@@ -108,7 +111,12 @@ class Asking:
         return "the number" if fact == "count" else f"the {fact.replace('_', ' ')}" if fact else "that"
 
     def _value(self, fact: str, value: Any) -> str:
-        return "not said" if value is None else str(value).replace("_", " ")
+        spec = self.vocabulary.fact(fact)
+        if spec is not None and value in spec.choices and spec.choices[value]:
+            return spec.choices[value][0]
+        if isinstance(value, float) and spec is not None and spec.unit == "in":
+            return f"{value / 12:g} ft" if value % 6 == 0 and value >= MOST_INCHES else f"{value:g} in"
+        return "something else" if value is None else str(value).replace("_", " ")
 
     # what is needed --------------------------------------------------------------------------------------------------
 

@@ -36,6 +36,7 @@ class Conversation:
         self.state = State()
         self.past: list[State] = []
         self.future: list[State] = []
+        self.minded: set[str] = set()  # dangers named so far, which need not be named again
 
     def say(self, text: str) -> Reply:
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
@@ -51,8 +52,10 @@ class Conversation:
             now = self._take(now, reading)
         self.state = now
         made, was = estimate(self.book, now), estimate(self.book, before)
-        reply = Writer(self.book, self.vocabulary, self.width).reply(before, now, reading, made, was)
-        now.minded = [caution.split(":")[0].lower() for caution in reply.cautions]
+        reply = Writer(self.book, self.vocabulary, self.width, frozenset(self.minded)).reply(
+            before, now, reading, made, was
+        )
+        self.minded |= {caution.split(":")[0].lower() for caution in reply.cautions}
         return reply
 
     # a turn ----------------------------------------------------------------------------------------------------------

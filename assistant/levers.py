@@ -4,17 +4,13 @@ from typing import Any
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
-from assistant.state import HeardPiece, State
-from assistant.stock import bags_of
+from assistant.state import State
 from assistant.telling import worth
 from assistant.trying import levers, money, tried, value, variant, with_pieces
-from rules import Estimate, shopping
-from rules.buying import colour_shares
-from rules.units import convert
+from rules import Estimate
 
 MOST_LEVERS = 3
 WIDTHS = ("runner_width", "outer_width", "main_diameter")
-SHIFTED = 0.5  # of its share, what a colour gives up when "less" of it is wanted and no number is named
 
 
 def cheaper(asked: Asked) -> Blocks | None:
@@ -53,8 +49,7 @@ def resized(asked: Asked) -> Blocks | None:
     up = not any(word in asked.reading.text.lower() for word in ("small", "little", "tin"))
     sizes = _sizes(asked.made, place)
     fact = asked.book.fact("sizes", piece.kind)
-    usual = [convert(size, "in", "in") for size in fact.usual] if fact else []
-    beside = [s for s in usual if (s > max(sizes) if up else s < min(sizes))] if sizes else []
+    beside = [s for s in (fact.usual if fact else ()) if (s > max(sizes) if up else s < min(sizes))] if sizes else []
     if not sizes or not beside:
         return [paragraph("There is no size beyond that in the book; name one in inches.", asked.width)]
     other = min(beside) if up else max(beside)
@@ -65,7 +60,7 @@ def resized(asked: Asked) -> Blocks | None:
     lines = paragraph(f"Which size? For example {other:g} in instead of {now} in:", asked.width)
     lines += _beside(asked, made, place)
     fits = made.step("fits", place)
-    tight = fits is not None and not fits.value and (asked.made.step("fits", place) is not None)
+    tight = fits is not None and not fits.value
     room = value(made, "side_room", place)
     note = ""
     if tight and room is not None:
@@ -109,17 +104,16 @@ def to_the_floor(asked: Asked) -> Blocks | None:
     before = tried(asked.book, as_is)
     height, pool = value(before, "table_height", place), value(before, "extra_drop", place)
     length, price = value(before, "decor_length", place), value(before, "price")
-    if None in (height, pool, length, price) or height is None or pool is None or length is None or price is None:
+    if height is None or pool is None or length is None or price is None:
         return None
     lines: list[str] = []
-    for coverage, name, ends in (("drop_both", "Both ends", 2), ("drop_one", "One end", 1)):
+    for coverage, name in (("drop_both", "Both ends"), ("drop_one", "One end")):
         made = tried(asked.book, variant(as_is, place, {"coverage": coverage}))
         longer = (value(made, "decor_length", place) or 0) - length
         more = (value(made, "price") or 0) - price
         count = (value(made, "balloons", place) or 0) - (value(before, "balloons", place) or 0)
         total = money(value(made, "price") or 0, made)
         text = f"{name}: {longer:.1f} ft more a table, {count:,.0f} balloons more, {money(more, made)} more: {total} in all."
-        del ends
         lines += paragraph(text, asked.width)
     how = f"Each end takes the table's height, {height:g} in, and {pool:g} in to settle on the floor."
     mind = (

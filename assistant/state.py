@@ -39,7 +39,6 @@ class State:
     intent: str | None = None
     compared: bool = False
     walked: tuple[str, int | None] | None = None
-    minded: list[str] = field(default_factory=list)
 
     def copy(self) -> "State":
         """A copy that shares nothing."""

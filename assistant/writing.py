@@ -19,8 +19,8 @@ MOST_TAKEN = 5
 class Writer:
     """Lays replies out for a width."""
 
-    def __init__(self, book: Book, vocabulary: Vocabulary, width: int) -> None:
-        self.book, self.vocabulary, self.width = book, vocabulary, width
+    def __init__(self, book: Book, vocabulary: Vocabulary, width: int, minded: frozenset[str] = frozenset()) -> None:
+        self.book, self.vocabulary, self.width, self.minded = book, vocabulary, width, minded
 
     def reply(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Reply:
         """The whole reply to a turn."""
@@ -49,7 +49,7 @@ class Writer:
         ready = any(self._main(place, made) for place in range(len(now.pieces)))
         if not ready:
             return [heads]
-        return [changed, heads, self._job(made), self._notes(made), self._taken(made, now), self._mind(made, before)]
+        return [changed, heads, self._job(made), self._notes(made), self._taken(made, now), self._mind(made)]
 
     def _piece(self, place: int, piece: HeardPiece, made: Estimate) -> list[str]:
         """The headline of one piece."""
@@ -111,10 +111,10 @@ class Writer:
         more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""
         return paragraph(f"I took: {', '.join(words[:MOST_TAKEN])}{more}.", self.width) if words else []
 
-    def _mind(self, made: Estimate, before: State) -> list[str]:
+    def _mind(self, made: Estimate) -> list[str]:
         """Dangers by name, once; "cautions" tells them whole."""
         names = list(dict.fromkeys(caution.text.split(":")[0].lower() for caution in made.cautions()))
-        fresh = [name for name in names if name not in before.minded]
+        fresh = [name for name in names if name not in self.minded]
         return paragraph(f'Mind: {listed(fresh)}; local rules decide ("cautions").', self.width) if fresh else []
 
     # what changed ----------------------------------------------------------------------------------------------------

@@ -14,7 +14,7 @@ from grammar.terms import Amount
 FAR_UNITS = frozenset({"mi", "km"})
 TYPES = {
     "length": "LEN", "money": "MONEY", "percent": "PCT", "temperature": "TEMP", "speed": "SPEED", "clock": "CLOCK",
-    "duration": "DUR",
+    "duration": "DUR", "mass": "OTHER", "volume": "OTHER", "area": "OTHER",
 }  # fmt: skip
 MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
 WHOLE_MINUTES = 60
@@ -150,7 +150,7 @@ def _moved(q: Quantity, by: int) -> Quantity:
 
 def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     """Leave out what a request for balloons never means: coins, seconds, spoken minutes, "a few"."""
-    if q.doubt in {"coin", "minutes", "spoken clock"} or q.kind in {"mass", "volume", "area"}:
+    if q.doubt in {"coin", "minutes", "spoken clock"}:
         return False
     if q.kind == "duration":
         return q.unit != "s"

@@ -184,7 +184,12 @@ class Lexer:
         if amounts.tokens[end].lower in POINTING:
             return True
         kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
-        named = bool(kinds & {"PIECE", "TABLE", "COLOUR", "FLAG", "PRON"}) and "CHOICE" not in kinds
+        things = (
+            {"COLOUR", "FLAG", "PRON"}
+            if amounts.tokens[at].lower == "drop"
+            else {"PIECE", "TABLE", "COLOUR", "FLAG", "PRON"}
+        )
+        named = bool(kinds & things) and "CHOICE" not in kinds
         return (
             named
             or self.lexicon.colour_end(amounts.tokens, end) > end

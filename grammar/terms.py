@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-AMOUNTS = frozenset({"NUM", "LEN", "FAR", "MONEY", "PCT", "TEMP", "SPEED", "CLOCK", "DUR", "FRAC", "BARE"})
+AMOUNTS = frozenset({"NUM", "LEN", "FAR", "MONEY", "PCT", "TEMP", "SPEED", "CLOCK", "DUR", "FRAC", "OTHER"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -107,6 +107,6 @@ def angle(cluster: int, place: int, n: int = 4) -> float:
     return (step / 4 + step / 2 * cluster + step * place) % 360.0
 
 
-def pocket_angle(filler: Filler, n: int = 4) -> float:
-    """The angle of a filler's pocket in degrees, 0 to 360: midway between its two places."""
-    return (angle(filler.cluster, filler.place, n) + 180.0 / n) % 360.0
+def pocket_angle(cluster: int, place: int, n: int = 4) -> float:
+    """The angle of the pocket between places `place` and `place` + 1, in degrees, 0 to 360."""
+    return (angle(cluster, place, n) + 180.0 / n) % 360.0

@@ -80,6 +80,17 @@ def frame(width: float, height: float, legs: int = 2) -> Curve:
 
 
 def ring(diameter: float, bottom: float = 0.0) -> Curve:
-    """A circle from its left side up and round, clockwise."""
+    """A circle from its lowest point up the left side and round."""
     half = diameter / 2
-    return traced(lambda t: (-half * math.cos(2 * math.pi * t), bottom + half + half * math.sin(2 * math.pi * t)))
+    return traced(lambda t: (-half * math.sin(2 * math.pi * t), bottom + half - half * math.cos(2 * math.pi * t)))
+
+
+def loops(span: float, sag: float, count: int, rise: float, top: float) -> Curve:
+    """Hanging chains side by side from x = -span/2 at the height `top`, the far end `rise` higher, each `sag` deep."""
+    each = span / count
+    points: list[Point] = []
+    for place in range(count):
+        hung = catenary(each, -sag).points
+        left = -span / 2 + each * (place + 0.5)
+        points += [(left + x, top + y + rise * (left + x + span / 2) / span) for x, y in hung]
+    return Curve(points)

@@ -71,12 +71,11 @@ class View:
 
 @dataclass(frozen=True, slots=True)
 class Swatch:
-    """A colour of the key: its name as said ("" where none was), value, letter, and balloons of it in one piece."""
+    """A colour of the key: its name as said (None where none was), value as #rrggbb, and the letter that stands for it."""
 
-    name: str
+    name: str | None
     value: str
     letter: str
-    count: int
 
 
 @dataclass(slots=True)

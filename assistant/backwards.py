@@ -1,0 +1,323 @@
+"""Working backwards: from balloons, money, hours or a vehicle to what fits, on the same engine as forwards."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from assistant.asked import Asked, Blocks
+from assistant.layout import listed, paragraph
+from assistant.limits import Limit, greatest, is_on_hand, limits_of, over
+from assistant.state import State
+from assistant.telling import shown, worth
+from assistant.trying import levers, money, tried, value, variant, with_pieces
+from rules import Book, Estimate
+from rules.units import from_base
+
+INCH, CENTIMETRE = Fraction(1), Fraction(100, 254)
+LEAST_LENGTH = 12  # inches: what is shorter is no piece
+NOUNS = {"runner": "table", "centerpiece": "centrepiece"}
+GROWS = ("length", "height", "span", "diameter", "table_length")  # what makes a piece smaller without taking it away
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A version that fits: the state it is, what it is called and what is given up for it."""
+
+    state: State
+    words: str
+    given_up: str
+
+
+def solve(asked: Asked) -> Blocks | None:
+    """What fits into what there is; None where nothing limits it or the piece cannot be worked out."""
+    place = asked.now.focus
+    if place is None or place >= len(asked.now.pieces):
+        return None
+    piece = asked.now.pieces[place]
+    limits = limits_of(asked.book, asked.now, place)
+    if not limits:
+        return None
+    state, place = _to_try(asked, place, limits)
+    fact = _unknown(asked, state, place)
+    if fact is not None:
+        return _how_much(asked, state, place, fact, limits)
+    if value(tried(asked.book, state), asked.book.kind_of(piece.kind).main or "balloons", place) is None:
+        return None
+    return _yes_or_no(asked, state, place, limits)
+
+
+def _to_try(asked: Asked, place: int, limits: list[Limit]) -> tuple[State, int]:
+    """The job to try out: the whole of it, or the piece alone where balloons are at hand for it or others compete."""
+    pieces = list(asked.now.pieces)
+    piece = pieces[place]
+    if "balloons" in piece.facts and is_on_hand(asked.book, piece):
+        facts = {fact: said for fact, said in piece.facts.items() if fact != "balloons"}
+        pieces[place] = type(piece)(piece.kind, facts)
+    if asked.now.compared or limits[0].id == "balloons_to_buy":
+        return with_pieces(asked.now, [pieces[place]]), 0
+    return with_pieces(asked.now, pieces), place
+
+
+# how much -------------------------------------------------------------------------------------------------------------
+
+
+def _unknown(asked: Asked, state: State, place: int) -> str | None:
+    """The fact to be found: the one asked for by name, else the one that is needed and was not said."""
+    piece = state.pieces[place]
+    text = asked.reading.text.lower().replace("how many balloons", "")
+    on_table = "table_length" in piece.facts or "table_diameter" in piece.facts
+    found: list[str] = []
+    for raw in asked.book.others.get("unknown", {}).values():
+        fits = piece.kind in raw["of"] or "any" in raw["of"]
+        if fits and not (on_table and raw["fact"] == "length") and any(word in text for word in raw["asked"]):
+            found.append(str(raw["fact"]))
+    needs = asked.book.kind_of(piece.kind).extra.get("needs", [])
+    lacking = min(([fact for fact in way if fact not in piece.facts] for way in needs), key=len, default=[])
+    found += lacking if len(lacking) == 1 else []
+    for fact in sorted(dict.fromkeys(found), key=lambda fact: fact in piece.facts):
+        probe = variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])})
+        if value(tried(asked.book, probe), "balloons_all") is not None:
+            return fact
+    return None
+
+
+def _steps(book: Book, state: State, place: int, fact: str) -> tuple[Fraction, Fraction, Fraction]:
+    """The least, the most and the step of a fact to be found: whole pieces, whole inches or centimetres."""
+    kind = state.pieces[place].kind
+    spec = book.fact(book.kind_of(kind).hears.get(fact, fact), kind)
+    low, high = spec.sane if spec is not None and spec.sane else (1.0, 1000.0)
+    most = Fraction(round(from_base(high, spec.unit))) if spec is not None else Fraction(1000)
+    if spec is None or spec.whole:
+        return Fraction(1), most, Fraction(1)
+    step = CENTIMETRE if state.metric else INCH
+    least = max(Fraction(round(from_base(low, spec.unit))), Fraction(LEAST_LENGTH))
+    return -(-least // step) * step, most, step
+
+
+def _largest(book: Book, state: State, place: int, fact: str, limits: list[Limit]) -> State | None:
+    """The version with the most of a fact that keeps within every limit."""
+
+    def version(number: Fraction) -> State:
+        return variant(state, place, {fact: int(number) if number.denominator == 1 else float(number)})
+
+    least, most, step = _steps(book, state, place, fact)
+    found = greatest(lambda number: not over(tried(book, version(number)), limits), least, most, step)
+    return version(found) if found is not None else None
+
+
+def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Limit]) -> Blocks:
+    found = _largest(asked.book, state, place, fact, limits)
+    if found is None:
+        return _impossible(asked, state, place, fact, limits)
+    made = tried(asked.book, found)
+    within = listed([limit.words for limit in limits])
+    head = f"{_capital(_amount(found, place, fact))} from {within}."
+    step = _steps(asked.book, state, place, fact)[2]
+    grown = Fraction(found.pieces[place].facts[fact]).limit_denominator(1000) + step
+    more = variant(found, place, {fact: int(grown) if grown.denominator == 1 else float(grown)})
+    beyond = over(tried(asked.book, more), limits)
+    binds = f" {_one_more(fact, state.metric)} would be {_gap(*beyond[0], made)} too much." if beyond else ""
+    return [
+        paragraph(head, asked.width),
+        _uses(made, limits, asked.width),
+        paragraph(f"{_kept(made, limits)}{binds}", asked.width),
+        paragraph(_another(asked, state, place, fact, found, limits), asked.width),
+    ]
+
+
+def _another(asked: Asked, state: State, place: int, fact: str, found: State, limits: list[Limit]) -> str:
+    """A second way: the lever that stretches it furthest, else going without spares, which is said and not done."""
+    best: tuple[float, str] | None = None
+    made = tried(asked.book, found)
+    for name, looks, facts in levers(asked.book, state.pieces[place], made, place):
+        other = _largest(asked.book, variant(state, place, facts), place, fact, limits)
+        if other is not None and float(other.pieces[place].facts[fact]) > float(found.pieces[place].facts[fact]):
+            size = float(other.pieces[place].facts[fact])
+            if best is None or size > best[0]:
+                best = size, f"A second way: {name}, {_amount(other, place, fact)}; {looks}."
+    if best is not None:
+        return best[1]
+    bare = with_pieces(state, state.pieces, spare=0)
+    other = _largest(asked.book, bare, place, fact, limits)
+    if other is None or other.pieces == found.pieces:
+        return ""
+    return f"A second way: no spares at all, {_amount(other, place, fact)}, and nothing to mend a gap with."
+
+
+def _impossible(asked: Asked, state: State, place: int, fact: str, limits: list[Limit]) -> Blocks:
+    """Not even the least of it fits: why, and what comes nearest."""
+    least = variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])})
+    made = tried(asked.book, least)
+    (limit, gap), *_ = over(made, limits)
+    why = f"No: even {_amount(least, place, fact)} takes {_told(made, limit)}, {_gap(limit, gap, made)} more than {limit.words}."
+    near = _nearest(asked, least, place, limits)
+    return [paragraph(why, asked.width), paragraph(near, asked.width)]
+
+
+def _nearest(asked: Asked, state: State, place: int, limits: list[Limit]) -> str:
+    """The plainest version, whether it fits or by how much it does not."""
+    made = tried(asked.book, state)
+    tries = []
+    for name, looks, facts in levers(asked.book, state.pieces[place], made, place):
+        version = tried(asked.book, variant(state, place, facts))
+        beyond = over(version, limits)
+        tries.append((sum(gap / limit.most for limit, gap in beyond), name, looks, version))
+    if not tries:
+        return "Nothing plainer is known that would come nearer; more of what limits it would."
+    best = min(tries, key=lambda one: one[0])
+    head = "That fits" if best[0] == 0 else "Nearest, and still too much"
+    return f"{head}: {best[1]}, {_told(best[3], limits[0])}; {best[2]}."
+
+
+# yes or no ------------------------------------------------------------------------------------------------------------
+
+
+def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> Blocks:
+    made = tried(asked.book, state)
+    beyond = over(made, limits)
+    if not beyond:
+        spare = [
+            f"{_told(made, limit)}, {_gap(limit, limit.most - (value(made, limit.id) or 0), made)} under {limit.words}"
+            for limit in limits
+        ]
+        return [
+            paragraph(f"Yes: {listed(spare)}.", asked.width),
+            paragraph(_room_for(asked, state, place, limits), asked.width),
+        ]
+    limit, gap = beyond[0]
+    lines = [
+        paragraph(f"No: as it stands {_told(made, limit)}, {_gap(limit, gap, made)} over {limit.words}.", asked.width)
+    ]
+    ways = list(_ways(asked, state, place, limits))[:2]
+    if not ways:
+        return [*lines, paragraph(_nearest(asked, _smallest(asked, state, place), place, limits), asked.width)]
+    for head, way in zip(("What fits", "A second way"), ways, strict=False):
+        done = tried(asked.book, way.state)
+        lines.append(paragraph(f"{head}: {way.words}, {_told(done, limit)}. Given up: {way.given_up}.", asked.width))
+    return [*lines, paragraph(_kept(made, limits), asked.width)]
+
+
+def _room_for(asked: Asked, state: State, place: int, limits: list[Limit]) -> str:
+    """What more would fit as well."""
+    fact = _shrinks(asked, state, place)
+    found = _largest(asked.book, state, place, fact, limits) if fact else None
+    if fact is None or found is None or found.pieces == state.pieces:
+        return "It is about the most that fits."
+    return f"The most that fits: {_amount(found, place, fact)}."
+
+
+def _ways(asked: Asked, state: State, place: int, limits: list[Limit]) -> Iterator[Way]:
+    """Versions that fit: all of them but plainer, the dearest first; fewer or smaller as they are; then both."""
+    made = tried(asked.book, state)
+    single = list(levers(asked.book, state.pieces[place], made, place))
+    pairs = [
+        (f"{a[0]}, {b[0]}", f"{a[1]}; {b[1]}", {**a[2], **b[2]})
+        for i, a in enumerate(single)
+        for b in single[i + 1 :]
+        if not set(a[2]) & set(b[2])
+    ]
+    for sort in (single, pairs):
+        plainer = []
+        for name, looks, facts in sort:
+            version = variant(state, place, facts)
+            done = tried(asked.book, version)
+            if not over(done, limits):
+                plainer.append(
+                    (value(done, limits[0].id) or 0.0, Way(version, f"{_amount(state, place)}, {name}", looks))
+                )
+        if plainer:
+            yield max(plainer, key=lambda one: one[0])[1]
+            break
+    fact = _shrinks(asked, state, place)
+    for _, looks, facts in (("", "", {}), *single) if fact else ():
+        found = _largest(asked.book, variant(state, place, facts), place, fact, limits) if fact else None
+        if found is not None and fact is not None:
+            lost = float(state.pieces[place].facts.get(fact, 1)) - float(found.pieces[place].facts[fact])
+            if lost > 0:
+                as_is = f"{_amount(found, place, fact)}{' as planned' if not facts else ''}"
+                yield Way(found, as_is, "; ".join(filter(None, [_lost(lost, fact, state, place), looks])))
+
+
+def _shrinks(asked: Asked, state: State, place: int) -> str | None:
+    """What may be made less of: the number where there are several, else the size."""
+    facts = state.pieces[place].facts
+    if float(facts.get("count") or (value(asked.made, "count", place) or 1)) > 1:
+        return "count"
+    return next((fact for fact in GROWS if fact in facts and fact != "table_length"), None)
+
+
+def _smallest(asked: Asked, state: State, place: int) -> State:
+    fact = _shrinks(asked, state, place)
+    return variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])}) if fact else state
+
+
+# in words -------------------------------------------------------------------------------------------------------------
+
+
+def _amount(state: State, place: int, fact: str = "") -> str:
+    """ "8 tables", "a garland of 16 ft 8 in"."""
+    piece = state.pieces[place]
+    noun = NOUNS.get(piece.kind, piece.kind)
+    count = int(piece.facts.get("count") or 1)
+    number = f"{count} {noun}{'s' if count != 1 else ''}" if count != 1 or fact == "count" else f"the {noun}"
+    if fact in GROWS and fact in piece.facts:
+        role = {"height": " high", "span": " wide", "diameter": " across"}.get(fact, "")
+        each = "each " if count != 1 else ""
+        return (
+            f"{number if count != 1 else noun}, {each}{_length(float(piece.facts[fact]), state.metric)}{role}".replace(
+                ", ", " of ", 1
+            )
+        )
+    return f"{number} of {piece.facts[fact]} balloons" if fact == "balloons" else number
+
+
+def _length(inches: float, metric: bool) -> str:
+    if metric:
+        return f"{inches * 0.0254:.2f} m"
+    feet, rest = divmod(round(inches), 12)
+    return f"{feet} ft {rest} in" if rest and feet else f"{feet} ft" if feet else f"{rest} in"
+
+
+def _lost(lost: float, fact: str, state: State, place: int) -> str:
+    noun = NOUNS.get(state.pieces[place].kind, state.pieces[place].kind)
+    return f"{lost:.0f} {noun}{'s' if lost != 1 else ''}" if fact == "count" else _length(lost, state.metric)
+
+
+def _one_more(fact: str, metric: bool) -> str:
+    return "One more" if fact in ("count", "balloons") else "A centimetre more" if metric else "An inch more"
+
+
+def _told(made: Estimate, limit: Limit) -> str:
+    """The figure that a limit is set to, as people say it."""
+    figure = made.figure(limit.id)
+    if figure is None:
+        return "more than can be told"
+    text = worth(figure, metric=made.metric)
+    return {"balloons_to_buy": f"{text} balloons with spares", "hours_hands_on": f"{text} of hands"}.get(limit.id, text)
+
+
+def _gap(limit: Limit, gap: float, made: Estimate) -> str:
+    if limit.id == "price":
+        return money(gap, made)
+    return f"{gap:,.0f}" if limit.unit == "count" else shown(gap, limit.unit, metric=made.metric)
+
+
+def _uses(made: Estimate, limits: list[Limit], width: int) -> list[str]:
+    """What of each limit is used and what is left of it."""
+    lines: list[str] = []
+    for limit in limits:
+        left = limit.most - (value(made, limit.id) or 0)
+        lines += paragraph(f"- {_told(made, limit)}: {_gap(limit, left, made)} left of {limit.words}", width, "  ")
+    return lines
+
+
+def _kept(made: Estimate, limits: list[Limit]) -> str:
+    """What was not cut to make it fit."""
+    spare = made.figure("spare")
+    spares = f"{worth(spare)} spares are kept" if spare is not None and spare.value else "No spares, as you said"
+    labour = " and every hour of hands is paid" if any(limit.id == "price" for limit in limits) else ""
+    return f"{spares}{labour}."
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
