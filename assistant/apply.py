@@ -24,6 +24,7 @@ class Apply:
         self.missed: list[Mention] = []
         self.chosen = False
         self.refused = False
+        self.too_many: tuple[float, float] | None = None
         self.unclear: Mention | None = None
 
     def run(self, reading: Reading) -> None:
@@ -291,7 +292,7 @@ class Apply:
             new = old * step.by if step.how == "times" else old + step.by
             new = int(new) if new == int(new) else new
             if step.fact == "count" and new < 0:
-                self.missed.append(mention)
+                self.too_many = (step.by, old)
             elif step.fact == "count" and new == 0:
                 self._drop_piece(piece)
             else:

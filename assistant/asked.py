@@ -45,12 +45,38 @@ ANSWERS = {
     "assumed": ("answers", "what_was_taken"),
     "sources": ("answers", "sources"),
     "cautions": ("answers", "cautions"),
-    "shopping": ("answers", "shopping_list"),
-    "compare": ("answers", "side_by_side"),
+    "shopping": ("stock", "shopping_list"),
+    "compare": ("options", "side_by_side"),
+    "choices": ("options", "choices"),
+    "change": ("options", "still_compared"),
+    "solve": ("backwards", "solve"),
+    "cheaper": ("levers", "cheaper"),
+    "resize": ("levers", "resized"),
+    "drape": ("levers", "to_the_floor"),
+    "each_table": ("levers", "per_table"),
+    "spares": ("spares", "spares"),
+    "recolour": ("spares", "recoloured"),
 }
+
+# intent -> module and function that takes from the turn what only this order needs, before anything is asked back.
+PREPARES = {
+    "choices": ("options", "lay_out"),
+    "resize": ("levers", "ask_size"),
+    "solve": ("limits", "hear"),
+}
+# Questions of "what if" that change nothing: what is named in them is not kept.
+ONLY_ASKED = frozenset({"cheaper", "resize", "each_table", "spares", "recolour"})
 
 
 ALWAYS = frozenset({"help", "undo", "redo", "reset"})  # answered with nothing in hand, too
+
+
+def prepare(book: Book, now: State, reading: Reading) -> None:
+    """Let the turn's order, if any, take from the reading what it needs."""
+    if now.intent in PREPARES and now.pieces:
+        module, name = PREPARES[now.intent]
+        take: Callable[[Book, State, Reading], None] = getattr(import_module(f"assistant.{module}"), name)
+        take(book, now, reading)
 
 
 def answer(asked: Asked) -> Blocks | None:

@@ -37,6 +37,14 @@ class Asking:
         sizes = [next((f"{p.facts[f] / 12:g} ft" for f in SIZE_FACTS if f in p.facts), "one") for p in alike]
         return Pending(f"Which {mention.kind}: the {' or the '.join(sizes)} one?")
 
+    def fewer(self, too_many: tuple[float, float] | None) -> Pending | None:
+        """More taken away than there are."""
+        if too_many is None:
+            return None
+        return Pending(
+            f"There are {too_many[1]:g}, so {-too_many[0]:g} cannot be taken away. How many shall stay?", "count"
+        )
+
     def next(self, now: State, reading: Reading, missed: list[Mention], had: bool) -> Pending | None:
         """The question to ask after a turn, if any."""
         if reading.blank:
@@ -112,6 +120,8 @@ class Asking:
 
     def _value(self, fact: str, value: Any) -> str:
         spec = self.vocabulary.fact(fact)
+        if isinstance(value, list):
+            return " by ".join(f"{part:g}" if isinstance(part, int | float) else str(part) for part in value)
         if spec is not None and value in spec.choices and spec.choices[value]:
             return spec.choices[value][0]
         if isinstance(value, float) and spec is not None and spec.unit == "in":

@@ -3,20 +3,19 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Any
 
 from assistant.asked import Asked, Blocks
+from assistant.fitting import GROWS, amount, capital, gap_words, kept, lost_words, one_more, told, used_up
 from assistant.layout import listed, paragraph
 from assistant.limits import Limit, greatest, is_on_hand, limits_of, over
 from assistant.state import State
-from assistant.telling import shown, worth
-from assistant.trying import levers, money, tried, value, variant, with_pieces
-from rules import Book, Estimate
+from assistant.trying import levers, tried, value, variant, with_pieces
+from rules import Book
 from rules.units import from_base
 
 INCH, CENTIMETRE = Fraction(1), Fraction(100, 254)
 LEAST_LENGTH = 12  # inches: what is shorter is no piece
-NOUNS = {"runner": "table", "centerpiece": "centrepiece"}
-GROWS = ("length", "height", "span", "diameter", "table_length")  # what makes a piece smaller without taking it away
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,16 +110,16 @@ def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Li
         return _impossible(asked, state, place, fact, limits)
     made = tried(asked.book, found)
     within = listed([limit.words for limit in limits])
-    head = f"{_capital(_amount(found, place, fact))} from {within}."
+    head = f"{capital(amount(found, place, fact))} from {within}."
     step = _steps(asked.book, state, place, fact)[2]
     grown = Fraction(found.pieces[place].facts[fact]).limit_denominator(1000) + step
     more = variant(found, place, {fact: int(grown) if grown.denominator == 1 else float(grown)})
     beyond = over(tried(asked.book, more), limits)
-    binds = f" {_one_more(fact, state.metric)} would be {_gap(*beyond[0], made)} too much." if beyond else ""
+    binds = f" {one_more(fact, state.metric)} would be {gap_words(*beyond[0], made)} too much." if beyond else ""
     return [
         paragraph(head, asked.width),
-        _uses(made, limits, asked.width),
-        paragraph(f"{_kept(made, limits)}{binds}", asked.width),
+        used_up(made, limits, asked.width),
+        paragraph(f"{kept(made, limits)}{binds}", asked.width),
         paragraph(_another(asked, state, place, fact, found, limits), asked.width),
     ]
 
@@ -134,14 +133,14 @@ def _another(asked: Asked, state: State, place: int, fact: str, found: State, li
         if other is not None and float(other.pieces[place].facts[fact]) > float(found.pieces[place].facts[fact]):
             size = float(other.pieces[place].facts[fact])
             if best is None or size > best[0]:
-                best = size, f"A second way: {name}, {_amount(other, place, fact)}; {looks}."
+                best = size, f"A second way: {name}, {amount(other, place, fact)}; {looks}."
     if best is not None:
         return best[1]
     bare = with_pieces(state, state.pieces, spare=0)
     other = _largest(asked.book, bare, place, fact, limits)
     if other is None or other.pieces == found.pieces:
         return ""
-    return f"A second way: no spares at all, {_amount(other, place, fact)}, and nothing to mend a gap with."
+    return f"A second way: no spares at all, {amount(other, place, fact)}, and nothing to mend a gap with."
 
 
 def _impossible(asked: Asked, state: State, place: int, fact: str, limits: list[Limit]) -> Blocks:
@@ -149,7 +148,8 @@ def _impossible(asked: Asked, state: State, place: int, fact: str, limits: list[
     least = variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])})
     made = tried(asked.book, least)
     (limit, gap), *_ = over(made, limits)
-    why = f"No: even {_amount(least, place, fact)} takes {_told(made, limit)}, {_gap(limit, gap, made)} more than {limit.words}."
+    more = f"{gap_words(limit, gap, made)} more than {limit.words}"
+    why = f"No: even {amount(least, place, fact)} takes {told(made, limit)}, {more}."
     near = _nearest(asked, least, place, limits)
     return [paragraph(why, asked.width), paragraph(near, asked.width)]
 
@@ -166,7 +166,7 @@ def _nearest(asked: Asked, state: State, place: int, limits: list[Limit]) -> str
         return "Nothing plainer is known that would come nearer; more of what limits it would."
     best = min(tries, key=lambda one: one[0])
     head = "That fits" if best[0] == 0 else "Nearest, and still too much"
-    return f"{head}: {best[1]}, {_told(best[3], limits[0])}; {best[2]}."
+    return f"{head}: {best[1]}, {told(best[3], limits[0])}; {best[2]}."
 
 
 # yes or no ------------------------------------------------------------------------------------------------------------
@@ -177,7 +177,7 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
     beyond = over(made, limits)
     if not beyond:
         spare = [
-            f"{_told(made, limit)}, {_gap(limit, limit.most - (value(made, limit.id) or 0), made)} under {limit.words}"
+            f"{told(made, limit)}, {gap_words(limit, limit.most - (value(made, limit.id) or 0), made)} under {limit.words}"
             for limit in limits
         ]
         return [
@@ -186,15 +186,17 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
         ]
     limit, gap = beyond[0]
     lines = [
-        paragraph(f"No: as it stands {_told(made, limit)}, {_gap(limit, gap, made)} over {limit.words}.", asked.width)
+        paragraph(
+            f"No: as it stands {told(made, limit)}, {gap_words(limit, gap, made)} over {limit.words}.", asked.width
+        )
     ]
     ways = list(_ways(asked, state, place, limits))[:2]
     if not ways:
         return [*lines, paragraph(_nearest(asked, _smallest(asked, state, place), place, limits), asked.width)]
     for head, way in zip(("What fits", "A second way"), ways, strict=False):
         done = tried(asked.book, way.state)
-        lines.append(paragraph(f"{head}: {way.words}, {_told(done, limit)}. Given up: {way.given_up}.", asked.width))
-    return [*lines, paragraph(_kept(made, limits), asked.width)]
+        lines.append(paragraph(f"{head}: {way.words}, {told(done, limit)}. Given up: {way.given_up}.", asked.width))
+    return [*lines, paragraph(kept(made, limits), asked.width)]
 
 
 def _room_for(asked: Asked, state: State, place: int, limits: list[Limit]) -> str:
@@ -203,7 +205,7 @@ def _room_for(asked: Asked, state: State, place: int, limits: list[Limit]) -> st
     found = _largest(asked.book, state, place, fact, limits) if fact else None
     if fact is None or found is None or found.pieces == state.pieces:
         return "It is about the most that fits."
-    return f"The most that fits: {_amount(found, place, fact)}."
+    return f"The most that fits: {amount(found, place, fact)}."
 
 
 def _ways(asked: Asked, state: State, place: int, limits: list[Limit]) -> Iterator[Way]:
@@ -223,19 +225,33 @@ def _ways(asked: Asked, state: State, place: int, limits: list[Limit]) -> Iterat
             done = tried(asked.book, version)
             if not over(done, limits):
                 plainer.append(
-                    (value(done, limits[0].id) or 0.0, Way(version, f"{_amount(state, place)}, {name}", looks))
+                    (value(done, limits[0].id) or 0.0, Way(version, f"{amount(state, place)}, {name}", looks))
                 )
         if plainer:
             yield max(plainer, key=lambda one: one[0])[1]
             break
+    yield from sorted(
+        _fewer(asked, state, place, limits, [("", "", {}), *single]), key=lambda way: -_used(asked, way, limits)
+    )
+
+
+def _fewer(
+    asked: Asked, state: State, place: int, limits: list[Limit], plainer: list[tuple[str, str, dict[str, Any]]]
+) -> Iterator[Way]:
+    """As many or as big as fits, as planned and with each lever."""
     fact = _shrinks(asked, state, place)
-    for _, looks, facts in (("", "", {}), *single) if fact else ():
-        found = _largest(asked.book, variant(state, place, facts), place, fact, limits) if fact else None
+    for name, looks, facts in plainer if fact else ():
+        found = _largest(asked.book, variant(state, place, facts), place, fact or "", limits)
         if found is not None and fact is not None:
             lost = float(state.pieces[place].facts.get(fact, 1)) - float(found.pieces[place].facts[fact])
             if lost > 0:
-                as_is = f"{_amount(found, place, fact)}{' as planned' if not facts else ''}"
-                yield Way(found, as_is, "; ".join(filter(None, [_lost(lost, fact, state, place), looks])))
+                words = f"{amount(found, place, fact)}{', ' + name if name else ' as planned'}"
+                yield Way(found, words, "; ".join(filter(None, [lost_words(lost, fact, state, place), looks])))
+
+
+def _used(asked: Asked, way: Way, limits: list[Limit]) -> float:
+    """How far a version uses up what limits it."""
+    return value(tried(asked.book, way.state), limits[0].id) or 0.0
 
 
 def _shrinks(asked: Asked, state: State, place: int) -> str | None:
@@ -249,75 +265,3 @@ def _shrinks(asked: Asked, state: State, place: int) -> str | None:
 def _smallest(asked: Asked, state: State, place: int) -> State:
     fact = _shrinks(asked, state, place)
     return variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])}) if fact else state
-
-
-# in words -------------------------------------------------------------------------------------------------------------
-
-
-def _amount(state: State, place: int, fact: str = "") -> str:
-    """ "8 tables", "a garland of 16 ft 8 in"."""
-    piece = state.pieces[place]
-    noun = NOUNS.get(piece.kind, piece.kind)
-    count = int(piece.facts.get("count") or 1)
-    number = f"{count} {noun}{'s' if count != 1 else ''}" if count != 1 or fact == "count" else f"the {noun}"
-    if fact in GROWS and fact in piece.facts:
-        role = {"height": " high", "span": " wide", "diameter": " across"}.get(fact, "")
-        each = "each " if count != 1 else ""
-        return (
-            f"{number if count != 1 else noun}, {each}{_length(float(piece.facts[fact]), state.metric)}{role}".replace(
-                ", ", " of ", 1
-            )
-        )
-    return f"{number} of {piece.facts[fact]} balloons" if fact == "balloons" else number
-
-
-def _length(inches: float, metric: bool) -> str:
-    if metric:
-        return f"{inches * 0.0254:.2f} m"
-    feet, rest = divmod(round(inches), 12)
-    return f"{feet} ft {rest} in" if rest and feet else f"{feet} ft" if feet else f"{rest} in"
-
-
-def _lost(lost: float, fact: str, state: State, place: int) -> str:
-    noun = NOUNS.get(state.pieces[place].kind, state.pieces[place].kind)
-    return f"{lost:.0f} {noun}{'s' if lost != 1 else ''}" if fact == "count" else _length(lost, state.metric)
-
-
-def _one_more(fact: str, metric: bool) -> str:
-    return "One more" if fact in ("count", "balloons") else "A centimetre more" if metric else "An inch more"
-
-
-def _told(made: Estimate, limit: Limit) -> str:
-    """The figure that a limit is set to, as people say it."""
-    figure = made.figure(limit.id)
-    if figure is None:
-        return "more than can be told"
-    text = worth(figure, metric=made.metric)
-    return {"balloons_to_buy": f"{text} balloons with spares", "hours_hands_on": f"{text} of hands"}.get(limit.id, text)
-
-
-def _gap(limit: Limit, gap: float, made: Estimate) -> str:
-    if limit.id == "price":
-        return money(gap, made)
-    return f"{gap:,.0f}" if limit.unit == "count" else shown(gap, limit.unit, metric=made.metric)
-
-
-def _uses(made: Estimate, limits: list[Limit], width: int) -> list[str]:
-    """What of each limit is used and what is left of it."""
-    lines: list[str] = []
-    for limit in limits:
-        left = limit.most - (value(made, limit.id) or 0)
-        lines += paragraph(f"- {_told(made, limit)}: {_gap(limit, left, made)} left of {limit.words}", width, "  ")
-    return lines
-
-
-def _kept(made: Estimate, limits: list[Limit]) -> str:
-    """What was not cut to make it fit."""
-    spare = made.figure("spare")
-    spares = f"{worth(spare)} spares are kept" if spare is not None and spare.value else "No spares, as you said"
-    labour = " and every hour of hands is paid" if any(limit.id == "price" for limit in limits) else ""
-    return f"{spares}{labour}."
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -73,8 +73,10 @@ class Conversation:
         self.asking.resolve(now, reading, open_question)
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
-        now.pending = self.asking.which(apply.unclear, now) or self.asking.next(
-            now, reading, apply.missed, bool(before.pieces or before.job)
+        now.pending = (
+            self.asking.which(apply.unclear, now)
+            or self.asking.fewer(apply.too_many)
+            or self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
         )
         if changed or now.pending:
             self.past.append(before)

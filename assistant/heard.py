@@ -14,7 +14,10 @@ NAMES = {
     "sizes": "sizes_in", "inflated": "inflated_in",
 }  # fmt: skip
 # Questions about a figure that are all a walk through it.
-OUTSIDE_INTENTS = {"sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain"}
+OUTSIDE_INTENTS = {
+    "sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain", "spares": "why",
+    "cheaper": "price", "drape": "price", "each_table": "price", "resize": "change", "recolour": "change",
+}  # fmt: skip
 CLOCKS = frozenset({"event_time", "setup_from"})
 
 

@@ -1,15 +1,15 @@
 """What would change the price, the count or the look: cheaper, bigger, to the floor, without spares, a table more."""
 
-from typing import Any
-
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
-from assistant.state import State
+from assistant.state import Pending, State
 from assistant.telling import worth
 from assistant.trying import levers, money, tried, value, variant, with_pieces
-from rules import Estimate
+from grammar.reading import Reading
+from rules import Book, Estimate
 
 MOST_LEVERS = 3
+VISIBLY = 0.05  # of its thickness, what a change of size has to make
 WIDTHS = ("runner_width", "outer_width", "main_diameter")
 
 
@@ -41,6 +41,11 @@ def cheaper(asked: Asked) -> Blocks | None:
 # bigger, smaller ------------------------------------------------------------------------------------------------------
 
 
+def ask_size(_book: Book, now: State, _reading: Reading) -> None:
+    """ "Bigger" alone names no size: it is asked for, with an example in the answer."""
+    now.pending = Pending('Which size of balloon? For example "9 in balloons".', "", now.focus)
+
+
 def resized(asked: Asked) -> Blocks | None:
     """The next size up or down beside the one in hand: balloons, thickness, price, and whether it fits the table."""
     piece, place = asked.now.focused, asked.now.focus
@@ -48,16 +53,12 @@ def resized(asked: Asked) -> Blocks | None:
         return None
     up = not any(word in asked.reading.text.lower() for word in ("small", "little", "tin"))
     sizes = _sizes(asked.made, place)
-    fact = asked.book.fact("sizes", piece.kind)
-    beside = [s for s in (fact.usual if fact else ()) if (s > max(sizes) if up else s < min(sizes))] if sizes else []
-    if not sizes or not beside:
+    other = _next_size(asked, place, sizes, up=up) if sizes else None
+    if other is None:
         return [paragraph("There is no size beyond that in the book; name one in inches.", asked.width)]
-    other = min(beside) if up else max(beside)
-    facts: dict[str, Any] = {"sizes": [other], "inflated": None, "strokes": None}
-    version = variant(asked.now, place, facts)
-    made = tried(asked.book, version)
+    made = tried(asked.book, _of_size(asked.now, place, other))
     now = " and ".join(f"{size:g}" for size in sizes)
-    lines = paragraph(f"Which size? For example {other:g} in instead of {now} in:", asked.width)
+    lines = paragraph(f"For example {other:g} in balloons, not {now} in:", asked.width)
     lines += _beside(asked, made, place)
     fits = made.step("fits", place)
     tight = fits is not None and not fits.value
@@ -70,6 +71,23 @@ def resized(asked: Asked) -> Blocks | None:
         note = "It fits the table beside the place settings."
     rule = "Along a line the count falls about as the balloons grow; over a wall, with the square of it."
     return [lines, paragraph(note, asked.width) if note else [], paragraph(rule, asked.width)]
+
+
+def _next_size(asked: Asked, place: int, sizes: list[float], *, up: bool) -> float | None:
+    """The next usual size, up or down, that makes the piece visibly thicker or thinner."""
+    fact = asked.book.fact("sizes", asked.now.pieces[place].kind)
+    usual = sorted(fact.usual if fact else (), reverse=not up)
+    thick = value(asked.made, _width(asked.made, place), place)
+    for size in (s for s in usual if (s > max(sizes) if up else s < min(sizes))):
+        other = tried(asked.book, _of_size(asked.now, place, size))
+        new = value(other, _width(other, place), place)
+        if thick is None or new is None or abs(new - thick) > VISIBLY * thick:
+            return size
+    return None
+
+
+def _of_size(state: State, place: int, size: float) -> State:
+    return variant(state, place, {"sizes": [size], "inflated": None, "strokes": None})
 
 
 def _sizes(made: Estimate, place: int) -> list[float]:
@@ -113,7 +131,8 @@ def to_the_floor(asked: Asked) -> Blocks | None:
         more = (value(made, "price") or 0) - price
         count = (value(made, "balloons", place) or 0) - (value(before, "balloons", place) or 0)
         total = money(value(made, "price") or 0, made)
-        text = f"{name}: {longer:.1f} ft more a table, {count:,.0f} balloons more, {money(more, made)} more: {total} in all."
+        adds = f"{longer:.1f} ft more a table, {count:,.0f} balloons more, {money(more, made)} more"
+        text = f"{name}: {adds}: {total} in all."
         lines += paragraph(text, asked.width)
     how = f"Each end takes the table's height, {height:g} in, and {pool:g} in to settle on the floor."
     mind = (
@@ -146,13 +165,15 @@ def per_table(asked: Asked) -> Blocks | None:
     share = (price - fixed) / count
     others = " with all the other pieces" if len(asked.now.pieces) > 1 else ""
     text = f"{money(price / count, asked.made)} a {noun}{others}: {money(price, asked.made)} for {count:,.0f}."
-    has = (f"In each: {worth_of(asked, 'balloons_each', place)} balloons, "
-           f"{(value(asked.made, 'hours_hands_on') or 0) / count:.1f} hours of hands, line and laying it out.")  # fmt: skip
+    hours = (value(asked.made, "hours_hands_on") or 0) / count
+    has = f"In each: {worth_of(asked, 'balloons_each', place)} balloons, {hours:.1f} hours of hands, laid out."
     if fixed:
-        apart = f"Of that {money(fixed, asked.made)} is driving, the same however many; each {noun} alone {money(share, asked.made)}."
+        alone = f"each {noun} alone {money(share, asked.made)}"
+        apart = f"Of that {money(fixed, asked.made)} is driving, the same however many; {alone}."
     else:
         apart = "Delivery is not in it: tell me the miles, and it stands apart."
-    last = f"One more adds {money(more - price, asked.made)}; {max(1, int(count) // 2)} would be {money(half, asked.made)}."
+    fewer = f"{max(1, int(count) // 2)} would be {money(half, asked.made)}"
+    last = f"One more adds {money(more - price, asked.made)}; {fewer}."
     return [
         paragraph(text, asked.width),
         paragraph(has, asked.width),

@@ -1,4 +1,4 @@
-"""What a job has to fit into: balloons at hand, a budget, hours and crew, the room of a vehicle; and what fits into it."""
+"""What a job has to fit into, balloons at hand, a budget, hours and crew, a vehicle; and the greatest that fits."""
 
 import re
 from collections.abc import Callable

@@ -24,7 +24,7 @@ ALIKE = {"length": "decor_length", "diameter": "decor_length"}  # a size not sai
 ORDINALS = ("first", "second", "third", "fourth")
 
 
-def lay_out(book: Book, now: State, reading: Reading) -> None:
+def lay_out(book: Book, now: State, _reading: Reading) -> None:
     """ "Good, better, best": three versions of the one piece in hand take its place, from plain to rich."""
     rungs = _rungs(book, now.pieces[0].kind) if len(now.pieces) == 1 else []
     if rungs:
@@ -53,7 +53,7 @@ def side_by_side(asked: Asked) -> Blocks | None:
     taken, pieces = _on_one_basis(asked, pieces)
     made = [tried(asked.book, with_pieces(asked.now, [piece])) for piece in pieces]
     titles = _titles(asked, pieces)
-    rows = _table(asked, made)
+    rows = _table(made)
     wide = columns(asked.width) >= LABEL + len(pieces) * NARROWEST
     table = _in_columns(titles, rows, columns(asked.width)) if wide else _stacked(titles, rows, asked.width)
     left = [f"{len(asked.now.pieces) - MOST} more are not shown."] if len(asked.now.pieces) > MOST else []
@@ -100,7 +100,7 @@ def _other_length(asked: Asked, piece: HeardPiece) -> float | None:
 # the table ------------------------------------------------------------------------------------------------------------
 
 
-def _table(asked: Asked, made: list[Estimate]) -> list[tuple[str, list[str]]]:
+def _table(made: list[Estimate]) -> list[tuple[str, list[str]]]:
     """Rows of a label and what each version has there; a row that none has is left out."""
     rows = [(label, [_worth(each, id) for each in made]) for label, id in ROWS]
     rows.insert(1, ("buy", [_bags(each) for each in made]))

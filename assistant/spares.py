@@ -36,11 +36,12 @@ def spares(asked: Asked) -> Blocks | None:
     price = (value(asked.made, "price") or 0) - (value(bare, "price") or 0)
     if saved > 0:
         fewer = sum(row.bought for row in with_them) - sum(row.bought for row in without)
-        skip = f"With none you buy {fewer:,} fewer and save {money(saved, bare)} of bags; the price falls by {money(price, bare)}."
+        skip = f"With none you buy {fewer:,} fewer and save {money(saved, bare)} of bags; "
+        skip += f"the price falls by {money(price, bare)}."
     else:
         skip = "With none you buy the same bags: the saving is nil."
     whole = f"Whole bags would still leave {over:,} over." if over else "No bag would leave any over."
-    risk = "About one in ten bursts, is a dud or is wanted for a gap; with no spare a gap stays, or somebody drives for a bag."
+    risk = "About one in ten bursts, is a dud or is wanted for a gap; with no spare a gap stays or somebody drives off."
     return [
         paragraph(f"{worth(share)} spare is {count:,} balloons on {sum(r.need for r in with_them):,}.", asked.width),
         paragraph(f"{skip} {whole}", asked.width),
@@ -91,10 +92,7 @@ def recoloured(asked: Asked) -> Blocks | None:
     return [
         lines,
         paragraph(f"{bought}; {price}. {special}", asked.width),
-        paragraph(
-            f'Say the shares to keep them: "{round(new[more] * 100)} % {more}, {round(new[less] * 100)} % {less}".',
-            asked.width,
-        ),
+        paragraph(f'To keep it, say "{", ".join(f"{share:.0%} {name}" for name, share in new.items())}".', asked.width),
     ]
 
 

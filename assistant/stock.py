@@ -1,4 +1,4 @@
-"""Balloons at hand: "I have two bags of white 5s and 40 navy 11s", heard while a job is in hand, and taken off what to buy.
+"""Balloons at hand: "I have two bags of white 5s and 40 navy 11s", heard with a job in hand, and taken off the list.
 
 The words are few and stand in one order, so they are read by themselves before the reader would take them for a change.
 """
@@ -102,7 +102,7 @@ def _colour(text: str, vocabulary: Vocabulary) -> str | None:
 
 
 def shopping_list(asked: Asked) -> Blocks | None:
-    """Bags by size and colour: what is needed with spares, what is at hand, the bags, what is left over and the cost."""
+    """Bags by size and colour: what is needed with spares, what is at hand, the bags, what is left over, the cost."""
     if asked.now.compared and len(asked.now.pieces) > 1:
         return [paragraph('Say which one to keep, "the first one"; then I list what to buy for it.', asked.width)]
     only = _ONLY_BAGS.search(asked.reading.text.lower()) if not asked.reading.job.get("stock") else None

@@ -76,6 +76,8 @@ def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
 def _kind(phrases: list[Phrase], at: int, slots: Slots) -> str:
     phrase = phrases[at]
     after = phrases[at + 1] if at + 1 < len(phrases) else None
+    if phrase.kind == "piece" and phrase.value == "drop" and after is not None and after.kind == "table":
+        return ""  # "drop table" names no ceiling drop
     if phrase.kind == "piece":
         return str(phrase.value)
     if phrase.kind in {"table", "ones"}:
@@ -119,6 +121,8 @@ def _implied(phrases: list[Phrase], head: Head, low: int) -> list[Head]:
 def _with_measures(phrases: list[Phrase], first: int, at: int, low: int) -> int:
     """ "a 10 ft wide by 8 ft high arch": labels go before a thing only after an article or at the start."""
     measured = [i for i in range(first, at) if phrases[i].kind == "named"]
+    if first > 0 and phrases[first - 1].kind == "prep":
+        return first
     if not measured or first == 0 or low == 0 or phrases[first].kind == "det" or is_count(phrases[first]):
         return first
     return measured[-1] + 1

@@ -10,8 +10,8 @@ from grammar.scan import Token
 from grammar.terms import AMOUNTS, Amount, Term
 
 LINKS = frozenset(
-    "of is 's at to from about around roughly a the be are was in = : @ just will on say being like maybe probably perhaps"
-    " approximately nearly almost only um uh er even".split()
+    "of is 's at to from about around roughly a the be are was in = : @ just will on say being like maybe probably"
+    " perhaps approximately nearly almost only um uh er even".split()
 )
 PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
@@ -143,10 +143,10 @@ class Lexer:
         """The longest entry of the lexicon that may stand here."""
         tokens = amounts.tokens
         colour = self.lexicon.colour_end(tokens, at)
-        if colour == at + 1 and not self._among_colours(tokens, at, before):
-            if any(match.entry.type == "FLAG" for match in self.lexicon.matches(tokens, at)):
-                found = next(m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG")
-                return Term("FLAG", found.entry.value, at, found.end, tokens[at].text)  # "with eucalyptus": greenery
+        plant = colour == at + 1 and not self._among_colours(tokens, at, before)
+        green = next((m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG"), None) if plant else None
+        if green is not None:
+            return Term("FLAG", green.entry.value, at, green.end, tokens[at].text)  # "with eucalyptus": greenery
         if colour > at:
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
@@ -184,11 +184,9 @@ class Lexer:
         if amounts.tokens[end].lower in POINTING:
             return True
         kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
-        things = (
-            {"COLOUR", "FLAG", "PRON"}
-            if amounts.tokens[at].lower == "drop"
-            else {"PIECE", "TABLE", "COLOUR", "FLAG", "PRON"}
-        )
+        things = {"COLOUR", "FLAG", "PRON"}
+        if amounts.tokens[at].lower != "drop":
+            things |= {"PIECE", "TABLE"}
         named = bool(kinds & things) and "CHOICE" not in kinds
         return (
             named

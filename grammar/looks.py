@@ -98,49 +98,12 @@ class Looks(Ground):
         self._spread(fact)
 
     def _on_colour(self, at: int, phrase: Phrase) -> None:
-        if self._swapped(at, phrase):
+        """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
+        if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
-        before = self.phrases[at - 1] if at else None
-        if before is not None and before.kind == "det" and at > 1:
-            before = self.phrases[at - 2]
-        if before is not None and before.kind == "more":
-            self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
-            self.changing = True
-            return
-        if before is not None and before.kind in {"neg", "remove"}:
-            self.current.drop.append(("colours", phrase.value))
-            self.changing = self.changing or before.kind == "remove"
-            self.current.colours = [c for c in self.current.colours if c["name"] != phrase.value]
-            return
-        if (
-            before is not None
-            and before.kind in {"and", "sep"}
-            and self.current.drop
-            and self.current.drop[-1][0] == "colours"
-            and at > 2
-            and self.phrases[at - 2].kind == "colour"
-        ):
-            self.current.drop.append(("colours", phrase.value))
-            return
-        entry: dict[str, Any] = {"name": phrase.value}
-        if self.rest_open and not phrase.label:
-            entry["rest"] = True
-        if phrase.label == "share":
-            figure = phrase.amounts[0]
-            entry["share"] = figure.high.number / (100 if figure.type == "PCT" else 1)
-        elif phrase.label == "parts":
-            entry["parts"] = phrase.amounts[0].high.number
-        elif phrase.label == "rest":
-            entry["rest"] = True
-        elif phrase.label == "all":
-            if len([d for d in self.drafts if d.named]) > 1:
-                self._for_all(at)
-            elif not self._after(at, "and", "sep", "colour"):
-                entry["share"] = 1.0
-        same = next(
-            (c for c in self.current.colours if c["name"] == phrase.value or c["name"].split()[-1] == phrase.value),
-            None,
-        )
+        entry = self._entry(at, phrase)
+        name = phrase.value
+        same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)
         if same is not None:
             same.update({k: v for k, v in entry.items() if k != "name"})
         else:
@@ -149,6 +112,42 @@ class Looks(Ground):
             if draft is not self.current:
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
+
+    def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
+        """A colour with its share, its parts, or "the rest"."""
+        entry: dict[str, Any] = {"name": phrase.value}
+        if phrase.label == "rest" or (self.rest_open and not phrase.label):
+            entry["rest"] = True
+        elif phrase.label == "share":
+            figure = phrase.amounts[0]
+            entry["share"] = figure.high.number / (100 if figure.type == "PCT" else 1)
+        elif phrase.label == "parts":
+            entry["parts"] = phrase.amounts[0].high.number
+        elif phrase.label == "all":
+            if len([d for d in self.drafts if d.named]) > 1:
+                self._for_all(at)
+            elif not self._after(at, "and", "sep", "colour"):
+                entry["share"] = 1.0
+        return entry
+
+    def _unwanted(self, at: int, phrase: Phrase) -> bool:
+        """ "no gold", "drop the red and the blue", "less gold"."""
+        place = at - 2 if at > 1 and self._before(at, "det") else at - 1
+        if place < 0:
+            return False
+        before = self.phrases[place]
+        if before.kind == "more":
+            self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
+            self.changing = True
+            return True
+        dropped = self.current.drop
+        listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
+        if before.kind in {"neg", "remove"} or (listed and dropped and dropped[-1][0] == "colours"):
+            dropped.append(("colours", phrase.value))
+            self.changing = self.changing or before.kind == "remove"
+            self.current.colours = [c for c in self.current.colours if c["name"] != phrase.value]
+            return True
+        return False
 
     def _swapped(self, at: int, phrase: Phrase) -> bool:
         """ "swap the red for burgundy": one colour in place of another."""

@@ -121,11 +121,10 @@ class Things(Lengths, Looks):
     def _attribute_before(self, head: Head) -> bool:
         """ "greenery on the tables": the thing only says where something goes that was just named."""
         known = TABLE_KIND in self.context.kinds or any(d.kind == TABLE_KIND and d.named for d in self.drafts)
-        return (
-            known
-            and self.topic is not None
-            and not any(is_count(p) or is_size(p) for p in self.phrases[head.first : head.at])
-        )
+        fact = self._spec(self.topic[0]) if self.topic is not None else None
+        told = self.topic is not None and self.topic[0] == "colours"
+        attribute = told or (fact is not None and fact.type in {"flag", "choice"})
+        return known and attribute and not any(is_count(p) or is_size(p) for p in self.phrases[head.first : head.at])
 
     def _place(self, head: Head, kind: str, article: str) -> None:
         """A thing that only says where: it may be the target of what was just said, or tell how many."""

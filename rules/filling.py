@@ -1,4 +1,4 @@
-"""Where loose pairs and foliage go: pairs in the pockets that face out, where gaps are widest, evenly along the line."""
+"""Where loose pairs and foliage go: in pockets that face out, where gaps are widest, evenly along the line."""
 
 from collections.abc import Sequence
 from math import floor
@@ -46,7 +46,8 @@ def _widest(width: Sequence[float], busy: Sequence[int], along: float) -> int:
     here = min(last, max(0, round(along * (last + 1) - 0.5)))
     near = [k for k in (here, here - 1, here + 1) if 0 <= k <= last]
     ends = [(k, min(k + 1, len(width) - 1)) for k in near]
-    return min(ends, key=lambda two: (busy[two[0]] + busy[two[1]], -width[two[0]] - width[two[1]], abs(two[0] - here)))[0]
+    ranked = [(busy[k] + busy[m], -width[k] - width[m], abs(k - here), k) for k, m in ends]
+    return min(ranked)[-1]
 
 
 def _aside(cluster: int, place: int, n: int, side: float, held: dict[tuple[int, int], int]) -> float:

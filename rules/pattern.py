@@ -6,6 +6,7 @@ The same input and seed give the same layout everywhere.
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 from random import Random
 
 from rules.bend import bow, wander
@@ -50,10 +51,9 @@ def plan(
     require_whole("number of stems", stems, 0)
     body = [_sort(size) for size in sizes if _sort(size).count]
     loose = [_sort(size) for size in fillers if _sort(size).count]
-    if sum(sort.count for sort in body) != clusters * n:
-        raise ValueError(
-            f"{clusters} clusters of {n} take {clusters * n} balloons; sizes for {sum(s.count for s in body)} were given."
-        )
+    given = sum(sort.count for sort in body)
+    if given != clusters * n:
+        raise ValueError(f"{clusters} clusters of {n} take {clusters * n} balloons; sizes for {given} were given.")
     chance = Random(f"{seed}")  # noqa: S311  a plan, not a secret; seeded by text, it is the same on every machine
     counts = colours_by_sort([*body, *loose], [share for _, share in colours])
     names = [name for name, _ in colours]
@@ -90,8 +90,9 @@ def _place(
 ) -> tuple[list[int], list[Balloon]]:
     """The colour by index, and the balloon, of each place.  Sorts blown to one size trade places freely."""
     inches = sorted({sort.size_in for sort in body})
+    sorted_counts = list(zip(body, counts, strict=True))
     by_class = [
-        [sum(row[hue] for sort, row in zip(body, counts, strict=True) if sort.size_in == size) for hue in range(len(names))]
+        [sum(row[hue] for sort, row in sorted_counts if sort.size_in == size) for hue in range(len(names))]
         for size in inches
     ]
     dealt = deal_sizes([sum(row) for row in by_class], n, chance, even=style != "organic")
@@ -105,11 +106,16 @@ def _place(
             for i, hue in patterned(style, places, row, n).items():
                 hues[i] = hue
     nominals = _nominals(body, counts, inches, classes, hues)
-    return hues, [Balloon(inches[kind], names[hue], nominals[i]) for i, (kind, hue) in enumerate(zip(classes, hues, strict=True))]
+    looks = zip(classes, hues, nominals, strict=True)
+    return hues, [Balloon(inches[kind], names[hue], nominal) for kind, hue, nominal in looks]
 
 
 def _nominals(
-    body: Sequence[Sort], counts: Sequence[Sequence[int]], inches: Sequence[float], classes: Sequence[int], hues: Sequence[int]
+    body: Sequence[Sort],
+    counts: Sequence[Sequence[int]],
+    inches: Sequence[float],
+    classes: Sequence[int],
+    hues: Sequence[int],
 ) -> list[float]:
     """The nominal size of each balloon: bigger ones held to the size of the rest are spread evenly among them."""
     found = [0.0] * len(classes)
@@ -156,7 +162,7 @@ def _measure(
         within_in=within_in,
         drift=drift(hues, counts, n),
         mixed_share=sum(row[0] != row[-1] for row in kinds) / len(rows),
-        change_share=sum(a != b for a, b in zip(kinds, kinds[1:], strict=False)) / max(1, len(rows) - 1),
+        change_share=sum(a != b for a, b in pairwise(kinds)) / max(1, len(rows) - 1),
         filler_touches=len(lie_on),
         filler_same=sum(loose.colour == under.colour for loose, under in lie_on),
     )

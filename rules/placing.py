@@ -10,10 +10,10 @@ from random import Random
 BEHIND = 1.0  # weight of how far a colour is behind its share, in touches for a balloon
 LEFT = 2.0  # weight of a colour's share of what is left of its size
 WHIM = 0.2  # weight of chance, so that no order repeats
-REACH = 6  # clusters to each side that a balloon trades within
-SWEEPS = 12
-BACK = 2  # sweeps within which a balloon does not take back a colour in an equal trade
-IDLE = 4  # sweeps without a better plan after which to stop
+REACH = 8  # clusters to each side that a balloon trades within
+SWEEPS = 20
+BACK = 1  # sweeps within which a balloon does not take back a colour in an equal trade
+IDLE = 8  # sweeps without a better plan after which to stop
 SMALL = 24  # balloons up to which the whole is tried many times
 TRIES = 16
 
@@ -83,19 +83,19 @@ def _trade(
             own = row[mine]
             if not own:
                 continue
-            gain, found = 1, -1
             near = partners[i]
             turn = int(chance.random() * len(near))
+            gain, found = 1, -1
             for m in near[turn:] + near[:turn]:
                 other = colours[m]
                 if other == mine:
                     continue
                 beside = around[m]
                 change = row[other] - own + beside[mine] - beside[other]
-                if change < gain and (change < 0 or (lately[i][other] < since and lately[m][mine] < since)):
-                    if m in touches[i]:  # each of the two would still touch the other's old colour
-                        change += 2
-                    if change < gain:
+                if change < gain + 2:
+                    if m in touches[i]:  # each counts the other among the neighbours of its new colour
+                        change -= 2
+                    if change < gain and (change < 0 or (lately[i][other] < since and lately[m][mine] < since)):
                         gain, found = change, m
             if found >= 0:
                 other = colours[found]

@@ -37,20 +37,20 @@ def bunch_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
 def _bunch(estimate: Estimate, piece: int, base: float, paint: Paint) -> list[Round]:
     """Balloons in layers of three from the top of the ribbon or stand up to the height that the estimate gives."""
     diameters = [d for d, n in by_diameter(estimate, piece) for _ in range(n)]
-    colours = deal(estimate, piece, diameters)
     low, high = base + number(estimate, piece, "clear_under"), base + number(estimate, piece, "top_height")
     largest = diameters[0]
     layers = [list(range(start, min(start + IN_A_LAYER, len(diameters)))) for start in range(0, len(diameters), IN_A_LAYER)]
     room = max(high - low - largest, 0.0)
-    found: list[Round] = []
+    spots: list[tuple[float, float, float]] = []
     for level, layer in enumerate(layers):
         y = low + largest / 2 + (room * level / (len(layers) - 1) if len(layers) > 1 else 0.0)
         for place, index in sorted(enumerate(layer), key=lambda pair: pair[0] == 1):  # the middle one is in front
             spread = (place - (len(layer) - 1) / 2) * largest * 0.62
             turned = (largest * 0.18 if level % 2 else 0.0) if len(layer) < IN_A_LAYER else 0.0
             down = largest * 0.16 if len(layer) == IN_A_LAYER and place == 1 else 0.0
-            found.append(Round(spread + turned, y - down, diameters[index] / 2, paint(colours[index])))
-    return found
+            spots.append((spread + turned, y - down, diameters[index]))
+    colours = deal(estimate, piece, spots)
+    return [Round(x, y, d / 2, paint(colour)) for (x, y, d), colour in zip(spots, colours, strict=True)]
 
 
 def _held(balloons: list[Round], base: float, stands: bool) -> list[Shape]:
@@ -74,16 +74,18 @@ def drop_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     diameter = sizes[0][0]
     top = room - 6
     columns, rows = max(int(long / diameter), 1), max(int(deep / diameter), 1)
-    colours = deal(estimate, piece, [d for d, n in sizes for _ in range(n)])
     shapes: list[Shape] = [props.floor(-long / 2 - 20, long / 2 + 20), props.ceiling(-long / 2 - 20, long / 2 + 20, room)]
     for n in range(4):
         x = long * (n / 3 - 0.5)
         shapes.append(Stroke(((x, top), (x, room)), props.RIBBON, 1.0, "string"))
-    front = [(row, column) for row in range(rows) for column in range(columns)]
-    for (row, column), colour in zip(front, colours, strict=False):
-        aside = 0.25 if row % 2 else -0.25
-        x = ((column + 0.5 + aside) / columns - 0.5) * (long - diameter / 2)
-        shapes.append(Round(x, top - (row + 0.5) / rows * deep, diameter / 2, paint(colour)))
+    most = sum(count for _, count in sizes)  # no more are drawn than there are
+    spots = [
+        (((column + 0.5 + (0.25 if row % 2 else -0.25)) / columns - 0.5) * (long - diameter / 2),
+         top - (row + 0.5) / rows * deep, diameter)
+        for row in range(rows) for column in range(columns)
+    ][:most]  # fmt: skip
+    for (x, y, d), colour in zip(spots, deal(estimate, piece, spots), strict=True):
+        shapes.append(Round(x, y, d / 2, paint(colour)))
     shapes.append(_net(long, deep, top))
     shapes += props.person(0, tall)
     return View("From the side, in its net", (-long / 2 - 20, -3, long / 2 + 20, room + 4), shapes)

@@ -5,7 +5,7 @@ import math
 from assistant.sheets import curves, props
 from assistant.sheets.curves import Curve
 from assistant.sheets.placing import by_diameter, deal, evenly, on_line
-from assistant.sheets.shapes import Round, Shape, Stroke, View
+from assistant.sheets.shapes import Round, Shape, Stroke, View, bounds
 from assistant.sheets.strung import Paint, from_front, leaves
 from assistant.sheets.wanted import number, share_covered, value, yardstick
 from rules import Estimate
@@ -87,13 +87,11 @@ def wall_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     covered = wide * share
     spots = []
     for group, shift in ((big, 0.0), (small, 0.5)):
-        mixed = [part[0] for part in evenly([[d] for d in group])]
-        spots += [(x, y, d) for (x, y), d in zip(_grid(len(mixed), covered, high, shift), mixed, strict=True)]
-    colours = deal(estimate, piece, [d for _, _, d in spots])
-    shapes: list[Shape] = [
-        Round(_kept(x, d, covered) - wide / 2, _kept(y, d, high), d / 2, paint(colour))
-        for (x, y, d), colour in zip(spots, colours, strict=True)
-    ]
+        grid = _grid(len(group), covered, high, shift)
+        spots += [(_kept(x, d, covered), _kept(y, d, high), d) for (x, y), d in zip(grid, evenly(group), strict=True)]
+    spots.sort(key=lambda spot: spot[1])
+    dealt = sorted(zip(spots, deal(estimate, piece, spots), strict=True), key=lambda pair: -pair[0][2])
+    shapes: list[Shape] = [Round(x - wide / 2, y, d / 2, paint(colour)) for (x, y, d), colour in dealt]
     stems = round(number(estimate, piece, "stems") / max(number(estimate, piece, "count"), 1))
     green: list[Shape] = [
         props.leaf(x - wide / 2, y, 2.4 * place, 11) for place, (x, y) in enumerate(_grid(stems, covered, high, 0.25))
@@ -195,6 +193,7 @@ def _scaled(
     beside = props.door(left, wide, high)
     if not alone:
         beside += props.person(right, tall)
-    ends = min(left - wide / 2, -half) - 4, max(half if alone else right + tall * 0.18, half) + 4
+    around = bounds([*beside, *decor])
+    ends = min(left - wide / 2, -half, around[0]) - 4, max(half, around[2]) + 4
     shapes = [props.floor(*ends), *beside, *back, *decor]
-    return View(FRONT, (ends[0], -3, ends[1], max(top, high) + 4), shapes)
+    return View(FRONT, (ends[0], -3, ends[1], max(top, around[3]) + 3), shapes)

@@ -1,32 +1,32 @@
-"""Where each balloon of a piece lies, along its line or in its bunch, and of which colour it is.
+"""Where each balloon of a piece lies and of which colour it is: on a line as planned, elsewhere dealt out.
 
-A plain packing: clusters of one size, spread evenly, each turned an eighth of a turn from the last; what is left over
-fills between them, facing out; colours are dealt so that neighbours differ where the shares allow.  The counts by size
-and colour are those of the estimate.
+Lines of clusters come from the planner of the rules, so the picture shows what the build card says.  Walls, bunches and
+drops have no line: their balloons are dealt colours that differ from their neighbours' where the shares allow.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from random import Random
 
-from assistant.sheets.wanted import number
+from assistant.sheets.wanted import number, value
 from rules import Estimate
 from rules.apportion import largest_remainder
 from rules.buying import colour_shares
+from rules.layout_plan import Layout, Sort, Style, angle, pocket_angle
+from rules.pattern import plan
 
-CLUSTER = 4
-EIGHTH = math.pi / 4
+CLUSTER, PAIR = 4, 2
 TURNED = math.pi / 8  # a quad line comes to rest rolled by half an eighth of a turn
-SHOULDERS = tuple(math.radians(degrees) for degrees in (22.5, 157.5, 67.5, 112.5))  # where a lying piece is filled
-ALL_ROUND = tuple(math.radians(degrees) for degrees in (20, 160, 90, 340, 55, 125, 200))  # where a hanging one is
-PAIR = 2
-RECENT = 10  # balloons laid before that count as neighbours when a colour is dealt
-MOST_DRAWN = 1500  # balloons; of a larger piece only the clusters' outlines are drawn
+NEIGHBOURS = 40  # balloons dealt before that are looked at, of which those that touch count
+CLOSE = 1.25  # two balloons are neighbours when their middles are no more than this many radii sums apart
+MOST_DRAWN = 1500  # balloons; of a larger piece only so many are planned and drawn
+Spot = tuple[float, float, float]  # x, y, diameter
 
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A balloon on a line: inches along it, to its side (left is +) and out of it (up, or towards who looks)."""
+    """A balloon on a line: inches along it, to its left side (+) and out of it (up, or towards who looks)."""
 
     along: float
     side: float
@@ -35,110 +35,108 @@ class Placed:
     colour: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class _Spot:
-    along: float
-    side: float
-    up: float
-    diameter: float
-
-
-def on_line(estimate: Estimate, piece: int) -> list[Placed]:
-    """The balloons of one of the pieces alike, first to last along its line; [] while they cannot be counted."""
-    length = number(estimate, piece, "decor_length")
-    sizes = by_diameter(estimate, piece)
-    if length <= 0 or not sizes:
-        return []
-    outer = _outer(estimate, piece, max(d for d, _ in sizes))
-    clusters = max(round(number(estimate, piece, "quads_each")), 0)
-    many = round(number(estimate, piece, "cluster_size")) or CLUSTER
-    balloons = [d for d, count in sizes for _ in range(count)]
-    clustered, loose = balloons[: many * clusters], balloons[many * clusters :]
-    lying = estimate.job.pieces[piece].kind == "runner"
-    strands = max(round(number(estimate, piece, "strands")), 1) if lying else 1
-    spots = [*_clusters(clustered, many, strands, length, outer), *_loose(loose, length, outer, lying)]
-    return _coloured(estimate, piece, sorted(spots, key=lambda spot: spot.along))
-
-
 def by_diameter(estimate: Estimate, piece: int) -> list[tuple[float, int]]:
-    """Blown diameter in inches and how many in one of the pieces alike, the largest first."""
+    """Blown diameter in inches and how many in one of the pieces alike, the largest first; toppers left out."""
     alike = max(round(number(estimate, piece, "count")), 1)
     found: dict[float, int] = {}
     for part in estimate.parts(piece):
-        found[part.inflated_in] = found.get(part.inflated_in, 0) + round(part.count / alike)
+        if part.name != "topper":
+            found[part.inflated_in] = found.get(part.inflated_in, 0) + round(part.count / alike)
     return sorted(((d, n) for d, n in found.items() if n > 0), reverse=True)
 
 
-def deal(estimate: Estimate, piece: int, diameters: Sequence[float]) -> list[str | None]:
-    """A colour for each balloon in the order laid: the shares kept in each size, neighbours different where they can."""
+def layout_of(estimate: Estimate, piece: int) -> Layout | None:
+    """The planned line of one of the pieces alike, None where it has no clusters."""
+    sizes = by_diameter(estimate, piece)
+    clusters = round(number(estimate, piece, "quads_each"))
+    if not sizes or clusters < 1:
+        return None
+    many = round(number(estimate, piece, "cluster_size")) or CLUSTER
+    total = sum(count for _, count in sizes)
+    if total > MOST_DRAWN:
+        sizes = [(d, max(count * MOST_DRAWN // total, 1)) for d, count in sizes]
+        clusters = max(clusters * MOST_DRAWN // total, 1)
+    room = many * clusters
+    body, loose = [], []
+    for diameter, count in sizes:
+        inside = min(count, room)
+        room -= inside
+        body.append(Sort(diameter, inside))
+        loose.append(Sort(diameter, count - inside))
+    if room:  # fewer balloons than the clusters would take
+        clusters = max(sum(sort.count for sort in body) // many, 1)
+        return None if sum(sort.count for sort in body) != clusters * many else plan(clusters, body, n=many)
+    classic = value(estimate, piece, "style") == "classic" or value(estimate, piece, "built") == "classic"
+    style: Style = "spiral" if classic and len(colour_shares(estimate, piece)) > 1 and not any(
+        sort.count for sort in loose
+    ) else "organic"
+    stems = round(number(estimate, piece, "stems") / max(round(number(estimate, piece, "count")), 1))
+    return plan(clusters, body, list(colour_shares(estimate, piece).items()), loose, style, n=many, stems=stems)
+
+
+def on_line(estimate: Estimate, piece: int) -> list[Placed]:
+    """The balloons of one of the pieces alike, in order along its line; [] while they cannot be placed."""
+    length = number(estimate, piece, "decor_length")
+    layout = layout_of(estimate, piece)
+    if layout is None or length <= 0:
+        return []
+    kind = estimate.job.pieces[piece].kind
+    largest = max(balloon.size_in for balloon in layout.counts)
+    outer = number(estimate, piece, "runner_width" if kind == "runner" else "outer_width") or 2.4 * largest
+    strands = max(round(number(estimate, piece, "strands")), 1) if kind == "runner" else 1
+    many, wide = len(layout.clusters[0]), outer / strands
+    rows = math.ceil(len(layout.clusters) / strands)
+    found: list[Placed] = []
+
+    def put(cluster: float, degrees: float, diameter: float, colour: str | None, reach: float) -> None:
+        row, strand = divmod(int(cluster), strands)
+        aside = wide * (strand - (strands - 1) / 2)
+        turn = math.radians(degrees)
+        along = min(max(row + 0.5 + cluster % 1.0, 0.5), rows - 0.5) / rows * length
+        found.append(Placed(along, aside - reach * math.sin(turn), reach * math.cos(turn), diameter, colour))
+
+    for k, cluster in enumerate(layout.clusters):
+        for j, balloon in enumerate(cluster):
+            tied = balloon.size_in / 2 / math.sin(math.pi / many)
+            reach = min(tied, max(wide - balloon.size_in, balloon.size_in / 2) / 2)
+            put(k, angle(k, j, many), balloon.size_in, balloon.colour, reach)
+    for filler in layout.fillers:
+        f = filler.balloon.size_in
+        reach = (wide / (math.cos(TURNED) if kind == "runner" else 1) - f) / 2
+        # On a lying runner a filler rests on its quad; hung, it closes the gap to the next.
+        put(filler.cluster + (0.0 if kind == "runner" else 0.5), pocket_angle(filler.cluster, filler.place, many), f, filler.balloon.colour, reach)
+    return sorted(found, key=lambda placed: placed.along)
+
+
+def deal(estimate: Estimate, piece: int, spots: Sequence[Spot]) -> list[str | None]:
+    """A colour for each balloon, in the order given: shares kept in each size, neighbours different where they can."""
     shares = colour_shares(estimate, piece)
     left: dict[float, dict[str | None, int]] = {}
-    for diameter in dict.fromkeys(diameters):
-        total = sum(1 for d in diameters if d == diameter)
-        parts = largest_remainder(total, list(shares.values()), PAIR if total % PAIR == 0 else 1)
+    for diameter in dict.fromkeys(d for _, _, d in spots):
+        total = sum(1 for _, _, d in spots if d == diameter)
+        parts = largest_remainder(total, list(shares.values()), 1 if total % PAIR else PAIR)
         left[diameter] = dict(zip(shares, parts, strict=True))
     at_first = {diameter: dict(counts) for diameter, counts in left.items()}
     dealt: list[str | None] = []
-    for diameter in diameters:
+    chance = Random("deal")  # noqa: S311  looks, not secrets: it keeps colours from falling into rows
+    for place, (x, y, diameter) in enumerate(spots):
         here, whole = left[diameter], at_first[diameter]
-        recent = dealt[-RECENT:]
-        near = {
-            name: sum(2.0 if back < CLUSTER else 1.0 for back, old in enumerate(reversed(recent)) if old == name)
-            for name in here
-        }
-        # Least seen nearby, weighed by how much of the colour is still to come.
-        best = max(
-            (name for name in here if here[name]),
-            key=lambda name: (here[name] / whole[name]) * 6 - near[name] / max(shares[name], 1e-6) * 0.4,
-        )
+        near = dict.fromkeys(here, 0)
+        for back in range(max(place - NEIGHBOURS, 0), place):
+            other_x, other_y, other = spots[back]
+            if math.hypot(x - other_x, y - other_y) < CLOSE * (diameter + other) / 2 and dealt[back] in near:
+                near[dealt[back]] += 1
+        wish = {name: 3 * here[name] / max(whole[name], 1) + chance.uniform(0, 1.6) for name in here}
+        best = max((name for name in here if here[name]), key=lambda name: wish[name] - near[name])
         here[best] -= 1
         dealt.append(best)
     return dealt
 
 
-def _coloured(estimate: Estimate, piece: int, spots: list[_Spot]) -> list[Placed]:
-    colours = deal(estimate, piece, [spot.diameter for spot in spots])
-    return [Placed(s.along, s.side, s.up, s.diameter, c) for s, c in zip(spots, colours, strict=True)]
-
-
-def _outer(estimate: Estimate, piece: int, largest: float) -> float:
-    """How wide the piece is over all, in."""
-    kind = estimate.job.pieces[piece].kind
-    return number(estimate, piece, "runner_width" if kind == "runner" else "outer_width") or 2.4 * largest
-
-
-def _clusters(balloons: list[float], many: int, strands: int, length: float, outer: float) -> Iterator[_Spot]:
-    """Clusters at even steps, the sizes spread evenly among them, strands side by side."""
-    groups = [balloons[start : start + many] for start in range(0, len(balloons), many)]
-    rows = max(math.ceil(len(groups) / strands), 1)
-    wide = outer / strands
-    for place, group in enumerate(evenly(groups)):
-        row, strand = divmod(place, strands)
-        aside = wide * (strand - (strands - 1) / 2)
-        for j, diameter in enumerate(group):
-            angle = TURNED + row * EIGHTH + j * 2 * math.pi / max(len(group), 1)
-            reach = min(diameter / 2 / math.sin(math.pi / many), max(wide - diameter, 0) / 2) if many > 1 else 0.0
-            yield _Spot((row + 0.5) / rows * length, aside + reach * math.cos(angle), reach * math.sin(angle), diameter)
-
-
-def _loose(balloons: list[float], length: float, outer: float, lying: bool) -> Iterator[_Spot]:
-    """Loose balloons at even steps, standing out where a gap can be seen."""
-    angles = SHOULDERS if lying else ALL_ROUND
-    for place, diameter in enumerate(balloons):
-        angle = angles[place % len(angles)]
-        reach = (outer - diameter) / 2
-        reach = reach / math.cos(TURNED) if lying else reach
-        yield _Spot((place + 0.5) / len(balloons) * length, reach * math.cos(angle), reach * math.sin(angle), diameter)
-
-
-def evenly(groups: list[list[float]]) -> list[list[float]]:
-    """Groups in an order that spreads each kind evenly: item i of n stands at (i + 1/2) / n."""
-    totals: dict[float, int] = {}
-    for group in groups:
-        totals[group[0]] = totals.get(group[0], 0) + 1
-    seen: dict[float, int] = {}
+def evenly(diameters: Sequence[float]) -> list[float]:
+    """Diameters in an order that spreads each evenly: item i of n stands at (i + 1/2) / n."""
     keyed = []
-    for group in groups:
-        place = seen[group[0]] = seen.get(group[0], -1) + 1
-        keyed.append(((place + 0.5) / totals[group[0]], -group[0], group))
-    return [group for _, _, group in sorted(keyed)]
+    for diameter in dict.fromkeys(diameters):
+        total = sum(1 for d in diameters if d == diameter)
+        keyed += [((place + 0.5) / total, -diameter, diameter) for place in range(total)]
+    return [diameter for _, _, diameter in sorted(keyed)]

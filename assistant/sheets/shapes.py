@@ -3,6 +3,7 @@
 Later shapes lie over earlier ones. `role` says what a shape is, so that a renderer can draw it in its own way.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 Point = tuple[float, float]
@@ -91,3 +92,19 @@ class Scene:
 def box(left: float, bottom: float, right: float, top: float) -> tuple[Point, ...]:
     """The four corners of an upright rectangle."""
     return (left, bottom), (right, bottom), (right, top), (left, top)
+
+
+def bounds(shapes: Iterable[Shape]) -> tuple[float, float, float, float]:
+    """Left, bottom, right and top of shapes, in inches; zeros for none."""
+    corners: list[Point] = []
+    for shape in shapes:
+        if isinstance(shape, Round):
+            corners += [(shape.x - shape.radius, shape.y - shape.radius), (shape.x + shape.radius, shape.y + shape.radius)]
+        elif isinstance(shape, Label):
+            corners.append((shape.x, shape.y))
+        else:
+            corners += shape.points
+    if not corners:
+        return 0.0, 0.0, 0.0, 0.0
+    xs, ys = zip(*corners, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)

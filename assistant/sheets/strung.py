@@ -9,7 +9,7 @@ from assistant.sheets.props import leaf
 from assistant.sheets.shapes import Round, Shape
 
 Paint = Callable[[str | None], str]  # a colour's name -> its value
-LEAF_LONG = 0.55  # of the piece's width
+LEAF_LONG = 0.42  # of the piece's width
 
 
 def from_front(placed: list[Placed], curve: Curve, length: float, paint: Paint) -> list[Shape]:
@@ -38,8 +38,8 @@ def leaves(stems: int, curve: Curve, width: float) -> list[Shape]:
     for place in range(stems):
         (x, y), (nx, ny) = curve.at((place + 0.5) / stems * curve.length)
         side = 1 if place % 2 else -1
-        start = 0.3 * width * side
+        start = 0.28 * width * side
         facing = math.atan2(ny * side, nx * side)
-        for turn in (-0.55, 0.0, 0.55):
+        for turn in (-0.6, 0.0, 0.6):
             shapes.append(leaf(x + nx * start, y + ny * start, facing + turn, LEAF_LONG * width * (1 - abs(turn) / 3)))
     return shapes
