@@ -167,4 +167,9 @@ class Asking:
 
     def summary(self, state: State) -> str:
         """The pieces in a few words."""
-        return ", ".join(f"{p.facts.get('count', '')} {p.kind}".strip() for p in state.pieces)
+        return ", ".join(self._counted(piece) for piece in state.pieces)
+
+    def _counted(self, piece: HeardPiece) -> str:
+        words = self.book.kind_of(piece.kind).words
+        noun, count = (words[0] if words else piece.kind), piece.facts.get("count")
+        return f"{count} {noun}{'s' if count != 1 and not noun.endswith('s') else ''}" if count else noun

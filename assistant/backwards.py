@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from assistant.asked import Asked, Blocks
-from assistant.fitting import GROWS, amount, capital, gap_words, kept, lost_words, one_more, told, used_up
+from assistant.fitting import GROWS, NOUNS, amount, capital, gap_words, kept, lost_words, one_more, told, used_up
 from assistant.layout import listed, paragraph
 from assistant.limits import Limit, greatest, is_on_hand, limits_of, over
 from assistant.state import State
@@ -49,7 +49,7 @@ def _to_try(asked: Asked, place: int, limits: list[Limit]) -> tuple[State, int]:
     """The job to try out: the whole of it, or the piece alone where balloons are at hand for it or others compete."""
     pieces = list(asked.now.pieces)
     piece = pieces[place]
-    if "balloons" in piece.facts and is_on_hand(asked.book, piece):
+    if "balloons" in piece.facts and is_on_hand(asked.book, asked.now, place):
         facts = {fact: said for fact, said in piece.facts.items() if fact != "balloons"}
         pieces[place] = type(piece)(piece.kind, facts)
     if asked.now.compared or limits[0].id == "balloons_to_buy":
@@ -115,7 +115,9 @@ def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Li
     grown = Fraction(found.pieces[place].facts[fact]).limit_denominator(1000) + step
     more = variant(found, place, {fact: int(grown) if grown.denominator == 1 else float(grown)})
     beyond = over(tried(asked.book, more), limits)
-    binds = f" {one_more(fact, state.metric)} would be {gap_words(*beyond[0], made)} too much." if beyond else ""
+    gap = gap_words(*beyond[0], made) if beyond else ""
+    much = f"would be {gap} too much" if gap.strip("$£€ ")[:1] not in ("", "0") else "does not fit"
+    binds = f" {one_more(fact, state.metric)} {much}." if beyond else ""
     return [
         paragraph(head, asked.width),
         used_up(made, limits, asked.width),
@@ -129,6 +131,9 @@ def _another(asked: Asked, state: State, place: int, fact: str, found: State, li
     best: tuple[float, str] | None = None
     made = tried(asked.book, found)
     for name, looks, facts in levers(asked.book, state.pieces[place], made, place):
+        stretched = "coverage" in facts and fact in GROWS  # a longer piece with bare line in it is no more
+        if stretched or ("sizes" in facts and limits[0].id == "balloons_to_buy"):
+            continue
         other = _largest(asked.book, variant(state, place, facts), place, fact, limits)
         if other is not None and float(other.pieces[place].facts[fact]) > float(found.pieces[place].facts[fact]):
             size = float(other.pieces[place].facts[fact])
@@ -177,8 +182,8 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
     beyond = over(made, limits)
     if not beyond:
         spare = [
-            f"{told(made, limit)}, {gap_words(limit, limit.most - (value(made, limit.id) or 0), made)} under {limit.words}"
-            for limit in limits
+            f"{told(made, one)}, {gap_words(one, one.most - (value(made, one.id) or 0), made)} under {one.words}"
+            for one in limits
         ]
         return [
             paragraph(f"Yes: {listed(spare)}.", asked.width),
@@ -201,7 +206,7 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
 
 def _room_for(asked: Asked, state: State, place: int, limits: list[Limit]) -> str:
     """What more would fit as well."""
-    fact = _shrinks(asked, state, place)
+    fact = "count" if state.pieces[place].kind in NOUNS else _shrinks(asked, state, place)
     found = _largest(asked.book, state, place, fact, limits) if fact else None
     if fact is None or found is None or found.pieces == state.pieces:
         return "It is about the most that fits."

@@ -4,7 +4,7 @@ from assistant.layout import paragraph
 from assistant.limits import Limit
 from assistant.state import State
 from assistant.telling import shown, worth
-from assistant.trying import money, value
+from assistant.trying import value
 from rules import Estimate
 
 NOUNS = {"runner": "table", "centerpiece": "centrepiece"}
@@ -12,23 +12,21 @@ GROWS = ("length", "height", "span", "diameter", "table_length")  # what makes a
 
 
 def amount(state: State, place: int, fact: str = "") -> str:
-    """ "8 tables", "a garland of 16 ft 8 in"."""
+    """ "8 tables", "the garland", "column 6 ft 2 in high"."""
     piece = state.pieces[place]
     noun = NOUNS.get(piece.kind, piece.kind)
     count = int(piece.facts.get("count") or 1)
-    number = f"{count} {noun}{'s' if count != 1 else ''}" if count != 1 or fact == "count" else f"the {noun}"
+    several = f"{count} {noun}{'s' if count != 1 else ''}"
     if fact in GROWS and fact in piece.facts:
         role = {"height": " high", "span": " wide", "diameter": " across"}.get(fact, "")
-        each = "each " if count != 1 else ""
-        return (
-            f"{number if count != 1 else noun}, {each}{length(float(piece.facts[fact]), state.metric)}{role}".replace(
-                ", ", " of ", 1
-            )
-        )
+        size = f"{length(float(piece.facts[fact]), state.metric)}{role}"
+        return f"{several}, each {size}" if count != 1 else f"{noun} {size}" if role else f"{noun} of {size}"
+    number = several if count != 1 or fact == "count" else f"the {noun}"
     return f"{number} of {piece.facts[fact]} balloons" if fact == "balloons" else number
 
 
 def length(inches: float, metric: bool) -> str:
+    """A length as it is measured out: whole inches in feet, or metres to the centimetre."""
     if metric:
         return f"{inches * 0.0254:.2f} m"
     feet, rest = divmod(round(inches), 12)
@@ -36,11 +34,13 @@ def length(inches: float, metric: bool) -> str:
 
 
 def lost_words(lost: float, fact: str, state: State, place: int) -> str:
+    """What is given up of a fact: "3 tables", "2 ft 4 in"."""
     noun = NOUNS.get(state.pieces[place].kind, state.pieces[place].kind)
     return f"{lost:.0f} {noun}{'s' if lost != 1 else ''}" if fact == "count" else length(lost, state.metric)
 
 
 def one_more(fact: str, metric: bool) -> str:
+    """The next step of a fact."""
     return "One more" if fact in ("count", "balloons") else "A centimetre more" if metric else "An inch more"
 
 
@@ -49,13 +49,14 @@ def told(made: Estimate, limit: Limit) -> str:
     figure = made.figure(limit.id)
     if figure is None:
         return "more than can be told"
+    if limit.id == "price":
+        return shown(float(figure.value), limit.unit)
     text = worth(figure, metric=made.metric)
     return {"balloons_to_buy": f"{text} balloons with spares", "hours_hands_on": f"{text} of hands"}.get(limit.id, text)
 
 
 def gap_words(limit: Limit, gap: float, made: Estimate) -> str:
-    if limit.id == "price":
-        return money(gap, made)
+    """How far a figure is from its limit."""
     return f"{gap:,.0f}" if limit.unit == "count" else shown(gap, limit.unit, metric=made.metric)
 
 
@@ -72,9 +73,14 @@ def kept(made: Estimate, limits: list[Limit]) -> str:
     """What was not cut to make it fit."""
     spare = made.figure("spare")
     spares = f"{worth(spare)} spares are kept" if spare is not None and spare.value else "No spares, as you said"
-    labour = " and every hour of hands is paid" if any(limit.id == "price" for limit in limits) else ""
-    return f"{spares}{labour}."
+    price = next((limit for limit in limits if limit.id == "price"), None)
+    own = made.figure("price")
+    foreign = price is not None and own is not None and price.unit != own.unit
+    labour = " and every hour of hands is paid" if price is not None else ""
+    tail = f" The book's prices are taken as {price.unit}." if foreign and price is not None else ""
+    return f"{spares}{labour}.{tail}"
 
 
 def capital(text: str) -> str:
+    """The text with its first letter as at the start of a sentence."""
     return text[:1].upper() + text[1:]

@@ -4,11 +4,10 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
-from assistant.state import HeardPiece, State
+from assistant.state import State
 from assistant.telling import shown
-from assistant.trying import money, tried, value
+from assistant.trying import SIGNS, tried, value
 from grammar.quantities import quantities_at, read_quantities
 from grammar.reading import Reading
 from grammar.scan import scan
@@ -18,7 +17,6 @@ from rules.units import convert
 ON_HAND = "balloons_on_hand"
 TOLERANCE = 1e-6
 LOOK_ON = 6  # steps beyond the greatest that fits: clusters and pairs make the count climb in uneven steps
-CREW = re.compile(r"\b(\w+) of us\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,28 +36,35 @@ def hear(book: Book, now: State, reading: Reading) -> None:
         if quantity.kind == "duration":
             now.job["hours"] = round(convert(float(quantity.value), quantity.unit, "hour"), 3)
             _used(reading, quantity.text)
-    tokens = scan(reading.text)
+    room = _volume(reading.text) or _vehicle(book, text)
+    if room is not None:
+        volume, name, said = room
+        now.job["room"] = {"volume": volume, "name": name}
+        _used(reading, said)
+
+
+def _volume(text: str) -> tuple[float, str, str] | None:
+    """A volume in the text: in cubic feet, how it is called, the words it was said in."""
+    tokens = scan(text)
     for i in range(len(tokens)):
-        volume = next((q for q in quantities_at(tokens, i) if q.kind == "volume"), None)
-        if volume is not None:
-            now.job["room"] = {"volume": convert(float(volume.value), volume.unit, "ft**3"), "name": volume.text}
-            _used(reading, volume.text)
-    vehicle = _vehicle(book, text)
-    if vehicle is not None and "room" not in reading.job:
-        name, raw = vehicle
-        now.job.setdefault("room", {}) if any(q in text for q in ("cubic", "litre")) else now.job.pop("room", None)
-        now.job["room"] = now.job.get("room") or {"volume": float(raw["volume"]["typical"]), "name": name}
-        _used(reading, name)
+        for quantity in quantities_at(tokens, i):
+            if quantity.kind == "volume":
+                return convert(float(quantity.value), quantity.unit, "ft**3"), quantity.text, quantity.text
+    return None
 
 
-def _vehicle(book: Book, text: str) -> tuple[str, Any] | None:
+def _vehicle(book: Book, text: str) -> tuple[float, str, str] | None:
+    """The vehicle of the book that the text names most closely, with its typical room."""
     named = [
         (word, raw)
         for raw in book.others.get("vehicle", {}).values()
         for word in raw["words"]
         if re.search(rf"\b{re.escape(word)}\b", text)
     ]
-    return max(named, key=lambda one: len(one[0])) if named else None
+    if not named:
+        return None
+    word, raw = max(named, key=lambda one: len(one[0]))
+    return float(raw["volume"]["typical"]), str(raw.get("name", word)), word
 
 
 def _used(reading: Reading, words: str) -> None:
@@ -74,12 +79,14 @@ def limits_of(book: Book, state: State, place: int) -> list[Limit]:
     piece = state.pieces[place]
     found: list[Limit] = []
     count = piece.facts.get("balloons")
-    if count and is_on_hand(book, piece):
+    if count and is_on_hand(book, state, place):
         found.append(Limit("balloons_to_buy", float(count), f"{count:,.0f} balloons", "count"))
     budget = state.job.get("budget")
     if budget:
         amount = float(budget["amount"])
-        found.append(Limit("price", amount, money(amount, made, budget.get("currency")), "USD"))
+        own = made.step("price")
+        unit = SIGNS.get(budget.get("currency") or "", own.fact.unit if own is not None else "USD")
+        found.append(Limit("price", amount, shown(amount, unit), unit))
     hours, crew = state.job.get("hours"), int(state.job.get("crew") or 1)
     if hours:
         who = f"{crew} people" if crew > 1 else "one person"
@@ -87,14 +94,16 @@ def limits_of(book: Book, state: State, place: int) -> list[Limit]:
     room = state.job.get("room")
     if room:
         part = (value(made, "load_share") or 100) / 100
-        found.append(Limit("load_volume", room["volume"] * part, f"{part:.0%} of the {room['name']}", "ft**3"))
+        found.append(Limit("load_volume", room["volume"] * part, f"{part:.0%} of {room['name']}", "ft**3"))
     return found
 
 
-def is_on_hand(book: Book, piece: HeardPiece) -> bool:
-    """Whether a number of balloons means those at hand: it does but in bunches and drops, which it is the size of."""
+def is_on_hand(book: Book, state: State, place: int) -> bool:
+    """Whether a number of balloons means those at hand; in bunches it is their size where anything else limits them."""
+    piece = state.pieces[place]
     heard = book.kind_of(piece.kind).hears.get("balloons")
-    return heard == ON_HAND or (heard == "balloons_in_each" and "count" not in piece.facts)
+    alone = "count" not in piece.facts and not any(state.job.get(fact) for fact in ("budget", "hours", "room"))
+    return heard == ON_HAND or (heard == "balloons_in_each" and alone)
 
 
 def over(made: Estimate, limits: list[Limit]) -> list[tuple[Limit, float]]:

@@ -16,7 +16,7 @@ from rules.units import convert
 
 MOST = 4
 LABEL = 10  # columns of the row's name
-NARROWEST = 15  # columns of one version
+NARROWEST = 16  # columns of one version
 # What is told of each version: the figure of the piece or (job) of it as a job of its own, and how it is called.
 ROWS = (("balloons", "balloons_all"), ("hands", "hours_hands_on"), ("price", "price"), ("load", "load_volume"))
 FRAMES = ("rods", "arch_bases", "frames", "stands")

@@ -32,8 +32,8 @@ _BAGS = re.compile(r"\b(?:bag|pack|packet)s?\b(?:\s+of\s+(\d+)\b(?!\s*(?:\"|-?\s
 _ONE = re.compile(r"^(?:an?|one)\b")
 _ONLY_BAGS = re.compile(r"\b(?:bags|packs|packets) of (\d{1,4})\b(?!\s*(?:\"|-?\s*in|'?s\b))")
 _FILLERS = frozenset(
-    "a an of the some in at on my our latex balloon balloons ones round rounds left over leftover leftovers spare going "
-    "from last time job party home stock cupboard garage shed store van here hand already still unopened".split()
+    "a an of the some in at on my our latex balloon balloons ones round rounds left over leftover leftovers spare "
+    "going from last time job party home stock cupboard garage shed store van here hand already still unopened".split()
 )
 LONGEST_COLOUR = 3  # words
 USUAL_SIZE = 11.0  # of a bag whose size was not said, inches

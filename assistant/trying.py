@@ -46,11 +46,11 @@ def value(made: Estimate, id: str, piece: int | None = None) -> float | None:
     return None if step is None or isinstance(step.value, str) else float(step.value) / factor(step.fact.unit)
 
 
-def money(amount: float, made: Estimate, currency: str | None = None) -> str:
-    """An amount in the currency that prices are in, or that was said."""
+def money(amount: float, made: Estimate) -> str:
+    """An amount in the currency that prices are in."""
     step = made.step("price")
     unit = step.fact.unit if step is not None else "USD"
-    return shown(amount, SIGNS.get(currency or "", unit))
+    return shown(amount, unit)
 
 
 def levers(book: Book, piece: HeardPiece, made: Estimate, place: int) -> Iterator[tuple[str, str, dict[str, Any]]]:

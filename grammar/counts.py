@@ -50,7 +50,7 @@ class Counts(Ground):
         """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
-        if self._before(at, "remove") and not self._after(at, "table", "piece", "pron", "ones"):
+        if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
             self.current.steps.append(Step(fact="count", how="plus", by=-number))  # "take away three"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":

@@ -191,7 +191,7 @@ class Lexer:
         return (
             named
             or self.lexicon.colour_end(amounts.tokens, end) > end
-            or (bool(amounts.at(end)) and at == 0 and end == 1 and amounts.tokens[at].lower != "drop")
+            or (bool(amounts.at(end)) and at == 0 and amounts.tokens[at].lower != "drop")
         )
 
     def _may_stand(self, match: Match, amounts: Amounts, before: list[Term]) -> bool:

@@ -1,6 +1,6 @@
 """Hands-on hours step by step, and how long a crew takes by the clock where not everything divides."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -96,7 +96,7 @@ def value(estimate: Estimate, id: str, piece: int | None = None) -> float:
     return 0.0 if step is None or isinstance(step.value, str) else float(step.value)
 
 
-def _part(estimate: Estimate, block: dict[str, Any], piece: int) -> float:
+def _part(estimate: Estimate, block: Mapping[str, Any], piece: int) -> float:
     hours = value(estimate, str(block["figure"]), piece)
     if "share" in block:
         return hours * value(estimate, str(block["share"]))
