@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from importlib import import_module
+from pathlib import Path
 
 from assistant.state import State
 from grammar.reading import Reading
@@ -22,6 +23,7 @@ class Asked:
     reading: Reading
     was: Estimate
     made: Estimate
+    folder: Path | None = None  # where files may be written; None: nowhere
 
     @property
     def main(self) -> tuple[str, int | None]:
@@ -46,6 +48,8 @@ ANSWERS = {
     "sources": ("answers", "sources"),
     "cautions": ("answers", "cautions"),
     "shopping": ("stock", "shopping_list"),
+    "picture": ("sheets.answers", "picture"),
+    "sheet": ("sheets.answers", "sheet"),
     "compare": ("options", "side_by_side"),
     "choices": ("options", "choices"),
     "change": ("options", "still_compared"),
@@ -56,6 +60,7 @@ ANSWERS = {
     "each_table": ("levers", "per_table"),
     "spares": ("spares", "spares"),
     "recolour": ("spares", "recoloured"),
+    "build": ("sheets.card_words", "show_card"),
 }
 
 # intent -> module and function that takes from the turn what only this order needs, before anything is asked back.
@@ -63,6 +68,7 @@ PREPARES = {
     "choices": ("options", "lay_out"),
     "resize": ("levers", "ask_size"),
     "solve": ("limits", "hear"),
+    "build": ("sheets.card_words", "turn_to"),
 }
 # Questions of "what if" that change nothing: what is named in them is not kept.
 ONLY_ASKED = frozenset({"cheaper", "resize", "each_table", "spares", "recolour"})

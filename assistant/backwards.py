@@ -109,6 +109,7 @@ def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Li
     if found is None:
         return _impossible(asked, state, place, fact, limits)
     made = tried(asked.book, found)
+    other = _another(asked, state, place, fact, found, limits)
     within = listed([limit.words for limit in limits])
     head = f"{capital(amount(found, place, fact))} from {within}."
     step = _steps(asked.book, state, place, fact)[2]
@@ -122,7 +123,7 @@ def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Li
         paragraph(head, asked.width),
         used_up(made, limits, asked.width),
         paragraph(f"{kept(made, limits)}{binds}", asked.width),
-        paragraph(_another(asked, state, place, fact, found, limits), asked.width),
+        paragraph(other, asked.width) if other else [],
     ]
 
 

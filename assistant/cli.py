@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal, TextIO
 
-from assistant.terminal import columns_of, one_line
+from assistant.terminal import colour_depth, columns_of, one_line
 from assistant.turns import LONGEST_TURN, MakeTalk, Turns, make_conversation
 
 VERSION = "0.1.0"  # the one place: the package is built with it
@@ -147,11 +147,12 @@ def _obey(request: Request, stdin: TextIO, stdout: TextIO, stderr: TextIO, make:
 
 
 def _say_once(words: str, as_json: bool, stdout: TextIO, stderr: TextIO, make: MakeTalk) -> int:
-    turn = Turns(make, columns_of(stdout)).take(words)
+    turns = Turns(make, columns_of(stdout))
+    turn = turns.take(words)
     if as_json:
         stdout.write(turn.as_json() + "\n")
     else:
-        (stderr if turn.reply is None else stdout).write(turn.text + "\n")
+        (stderr if turn.reply is None else stdout).write(turns.painted(turn.text, colour_depth(stdout)) + "\n")
     return ANSWERED if turn.answered else UNANSWERED
 
 

@@ -1,5 +1,6 @@
 """The conversation: turns in, replies out; what was said is the state."""
 
+from pathlib import Path
 from typing import Any
 
 from assistant.apply import Apply
@@ -24,11 +25,14 @@ KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
 class Conversation:
     """One consult. `width` is the number of columns that replies are laid out for.
 
-    Same words, same answers: nothing is read or written, and chance plays no part.
+    `folder` is where sheets are written when they are asked for; without one nothing is read or written.
+
+    Same words, same answers: chance plays no part.
     """
 
-    def __init__(self, book: Book | None = None, *, width: int = 40) -> None:
+    def __init__(self, book: Book | None = None, *, width: int = 40, folder: Path | None = None) -> None:
         self.width = width
+        self.folder = folder
         self.book = book or load_book()
         self.vocabulary = make_vocabulary(self.book)
         self.reader = Reader(self.vocabulary, convert)
@@ -52,7 +56,7 @@ class Conversation:
             now = self._take(now, reading)
         self.state = now
         made, was = estimate(self.book, now), estimate(self.book, before)
-        reply = Writer(self.book, self.vocabulary, self.width, frozenset(self.minded)).reply(
+        reply = Writer(self.book, self.vocabulary, self.width, frozenset(self.minded), self.folder).reply(
             before, now, reading, made, was
         )
         self.minded |= {caution.split(":")[0].lower() for caution in reply.cautions}
@@ -73,6 +77,7 @@ class Conversation:
         self.asking.resolve(now, reading, open_question)
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
+        now.priced = now.priced or now.intent == "price"
         now.pending = (
             self.asking.which(apply.unclear, now)
             or self.asking.fewer(apply.too_many)
@@ -151,6 +156,14 @@ class Conversation:
         if len(word) < 2:
             return []
         return [w for w in self.reader.lexicon.mendable if w.startswith(word) and w != word][:8]
+
+    def painted(self, text: str, depth: int = 24) -> str:
+        """The text of the last reply with its picture, if it holds one, in so many bits of colour, 8 or 24."""
+        if self.state.intent != "picture":
+            return text
+        from assistant.sheets.answers import painted
+
+        return painted(text, self.state, estimate(self.book, self.state), self.width, depth)
 
     def status(self) -> str:
         """The job so far, in one line."""

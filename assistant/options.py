@@ -4,6 +4,7 @@ import textwrap
 from typing import Any
 
 from assistant.asked import Asked, Blocks
+from assistant.fitting import NOUNS
 from assistant.layout import columns, paragraph
 from assistant.state import HeardPiece, State
 from assistant.stock import bags_of
@@ -173,6 +174,9 @@ def _titles(asked: Asked, pieces: list[HeardPiece]) -> list[str]:
 
 def _worded(asked: Asked, piece: HeardPiece, fact: str) -> str:
     value = piece.facts[fact]
+    if fact == "count":
+        noun = NOUNS.get(piece.kind, piece.kind)
+        return f"{value:g} {noun}{'s' if value != 1 else ''}"
     spec = asked.book.fact(asked.book.kind_of(piece.kind).hears.get(fact, fact), piece.kind)
     if isinstance(value, bool):
         name = {"foliage": "greenery"}.get(fact, fact.replace("_", " "))

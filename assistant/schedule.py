@@ -6,19 +6,20 @@ from dataclasses import dataclass
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, paragraph
+from assistant.naming import named_pieces
 from assistant.telling import span, worth
-from assistant.trying import named_pieces
 from grammar.quantities import read_quantities
 from rules import Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value
 from rules.show import clock
 from rules.timetable import DAY, Needs, Timetable, back_from
+from rules.units import convert
 
 STEP = 5  # minutes that times are told to
-FOR_DURATION = 1 / 3600  # a duration is read in seconds
 HELD = {"pump": "one pump at work", "packer": "one packing the line"}
 EARLY = re.compile(r"\b(night|day|evening|week|morning) before|\bahead\b|\bin advance\b|\bbeforehand\b|days? early\b")
 ASKS_WHEN = re.compile(r"\b(when|what time|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b")
+LIMITS = re.compile(r"\b(enough|in|within|under)\b")
 OWN = 'Paces are from memory; time a job and say yours, such as "balloons an hour by machine 220".'
 FAMILY = frozenset({"schedule", "price", "labour"})
 
@@ -109,7 +110,7 @@ def _enough(needed: float, given: float) -> str:
 
 def _hours_given(text: str) -> float | None:
     found = [q for q in read_quantities(text.lower()) if q.kind == "duration"]
-    return float(found[0].value) * FOR_DURATION if found and re.search(r"\benough|\bin\b|\bwithin\b", text) else None
+    return convert(float(found[0].value), found[0].unit, "hour") if found and LIMITS.search(text.lower()) else None
 
 
 # when ----------------------------------------------------------------------------------------------------------------
@@ -126,11 +127,11 @@ def _when(asked: Asked, plan: Plan, day: Timetable) -> Blocks:
     else:
         head = f"Start by {start}; arrive by {at(day.arrive, day.event)}."
         if day.spare is not None:
-            head += f" The venue allows it, with {minutes_text(day.spare)} in hand." if day.spare else " The venue just allows it."
+            hand = f", with {minutes_text(day.spare)} in hand" if day.spare else ", only just"
+            head += f" The venue allows it{hand}."
     rows: list[str] = []
-    for place, begins, ends in day.build_days:
+    for _, begins, ends in day.build_days:
         rows += labelled("build" if not rows else "", f"{at(begins, day.event)} to {clock_only(ends)}", asked.width)
-        del place
     drive = value(asked.made, "drive_time")
     rows += labelled("load", f"{at(day.load, day.event)}, leave {clock_only(day.leave)}", asked.width)
     far = f"{minutes_text(_minutes(drive))} on the road" if drive else "how far is it? I took no drive"
@@ -167,7 +168,8 @@ def built_before(asked: Asked) -> Blocks:
         floating = gas is not None and gas.value == "helium"
         (late if floating else early).append(name)
         if floating:
-            rows += paragraph(f"- {name}, helium: on the day, no more than {worth(lead)} before the party", asked.width, "  ")
+            text = f"- {name}, helium: on the day, no more than {worth(lead)} before the party"
+            rows += paragraph(text, asked.width, "  ")
         else:
             where = "built late, put out last" if outdoors else "indoors, cool and dark, bagged"
             days = hours_text(float(lead.value))
@@ -187,8 +189,8 @@ def built_before(asked: Asked) -> Blocks:
 def at(minutes: int, event: int) -> str:
     """A time of day, with the day where it is not the party's own: "13:05", "08:00 two days before"."""
     days = math.floor(minutes / DAY) - math.floor(event / DAY)
-    text = clock_only(minutes)
-    return text if days == 0 else f"{text} {'the day before' if days == -1 else f'{-days} days before'}" if days < 0 else f"{text} the next day"
+    which = {0: "", -1: " the day before", 1: " the next day"}.get(days, f" {-days} days before")
+    return f"{clock_only(minutes)}{which}"
 
 
 def clock_only(minutes: int) -> str:

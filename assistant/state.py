@@ -39,6 +39,8 @@ class State:
     intent: str | None = None
     compared: bool = False
     walked: tuple[str, int | None] | None = None
+    section: int = 0
+    priced: bool = False  # a price was asked for
 
     def copy(self) -> "State":
         """A copy that shares nothing."""

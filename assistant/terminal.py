@@ -4,9 +4,11 @@ The control sequences are those of ECMA-48 (5th ed., sections 5.4 and 8.3); the 
 Unicode Standard Annex 9, which are all of the general category Cf.
 """
 
+import os
 import re
 import shutil
 import unicodedata
+from collections.abc import Mapping
 from typing import TextIO
 
 NARROW = 40
@@ -50,6 +52,19 @@ def shorten(text: str, columns: int) -> str:
 def columns_of(stream: TextIO) -> int:
     """How many columns a reply written to that stream has: the terminal's, or 40 where it is no terminal."""
     return shutil.get_terminal_size((NARROW, 24)).columns if stream.isatty() else NARROW
+
+
+def colour_depth(stream: TextIO, environ: Mapping[str, str] = os.environ) -> int:
+    """How many bits of colour pictures on that stream may have: 24, 8, or 0 where they are to be plain.
+
+    Plain where the stream is no terminal, the terminal is dumb or unknown, or NO_COLOR is set (no-color.org).
+    """
+    kind = environ.get("TERM", "").lower()
+    if environ.get("NO_COLOR") or not stream.isatty() or kind == "dumb":
+        return 0
+    if environ.get("COLORTERM", "").lower() in ("truecolor", "24bit") or environ.get("WT_SESSION"):
+        return 24
+    return 8 if "256" in kind or kind.startswith(("xterm", "screen", "tmux", "alacritty", "foot")) else 0
 
 
 def is_readable(text: str) -> bool:

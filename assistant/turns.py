@@ -8,9 +8,12 @@ import os
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from assistant.terminal import NARROW, clean, is_readable, one_line
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 LONGEST_TURN = 10_000
 
@@ -47,8 +50,10 @@ class Talk(Protocol):
     """What the front needs of a conversation; `assistant.Conversation` is one."""
 
     width: int
+    folder: "Path | None"  # where sheets are written
 
     def say(self, text: str, /) -> Answer: ...
+    def painted(self, text: str, depth: int, /) -> str: ...
     def complete(self, before: str, /) -> list[str]: ...
     def status(self) -> str: ...
 
@@ -60,7 +65,17 @@ def make_conversation(width: int) -> Talk:
     """A new conversation with the shipped book, its replies laid out for so many columns. Slow the first time."""
     from assistant import Conversation
 
-    return Conversation(width=width)
+    return Conversation(width=width, folder=_here())
+
+
+def _here() -> "Path | None":
+    """The current folder, None where it is gone."""
+    from pathlib import Path
+
+    try:
+        return Path.cwd()
+    except OSError:
+        return None
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +134,14 @@ class Turns:
         self._kept.append(said)
         return Turn(clean(reply.text).rstrip("\n"), answered=is_answered(said, reply), reply=reply)
 
+    def painted(self, text: str, depth: int) -> str:
+        """The last reply with its picture, if it holds one, in so many bits of colour; 0: as it is."""
+        talk = self._talk
+        try:
+            return text if talk is None or not depth else talk.painted(text, depth)
+        except Exception:  # noqa: BLE001  a picture in letters is a picture
+            return text
+
     def complete(self, before: str) -> list[str]:
         """Words that could end the text before the cursor; none while the conversation is not there yet."""
         talk = self._talk
@@ -142,8 +165,10 @@ class Turns:
         """
         try:
             talk = self._make(self.width)
+            folder, talk.folder = talk.folder, None  # what was written once is not written again
             for said in self._kept:
                 talk.say(said)
+            talk.folder = folder
         except Exception:  # noqa: BLE001  what worked before does not now
             self._talk, self._kept = None, []
             return False

@@ -1,5 +1,7 @@
 """Replies in words: the answer first, then the numbers, what was taken, what to mind, and what to say next."""
 
+from pathlib import Path
+
 from assistant.asked import Asked, answer
 from assistant.estimating import workable
 from assistant.heard import export
@@ -19,14 +21,21 @@ MOST_TAKEN = 5
 class Writer:
     """Lays replies out for a width."""
 
-    def __init__(self, book: Book, vocabulary: Vocabulary, width: int, minded: frozenset[str] = frozenset()) -> None:
-        self.book, self.vocabulary, self.width, self.minded = book, vocabulary, width, minded
+    def __init__(
+        self,
+        book: Book,
+        vocabulary: Vocabulary,
+        width: int,
+        minded: frozenset[str] = frozenset(),
+        folder: Path | None = None,
+    ) -> None:
+        self.book, self.vocabulary, self.width, self.minded, self.folder = book, vocabulary, width, minded, folder
 
     def reply(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Reply:
         """The whole reply to a turn."""
         made.metric = was.metric = now.metric
         question = now.pending.text if now.pending else None
-        answered = answer(Asked(self.book, self.width, before, now, reading, was, made))
+        answered = answer(Asked(self.book, self.width, before, now, reading, was, made, self.folder))
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]

@@ -25,11 +25,23 @@ class Assembled:
     unused: list[Phrase] = field(default_factory=list)
 
 
+def sagging(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases, with "a 40 cm drop" of a swag read as its sag, not as a ceiling drop."""
+    out: list[Phrase] = []
+    for phrase in phrases:
+        swag = any(p.kind == "piece" and p.value == "swag" for p in out)
+        if swag and phrase.kind == "piece" and phrase.value == "drop" and out[-1].kind == "amount":
+            size = out.pop()
+            phrase = Phrase("named", (*size.terms, *phrase.terms), label="sag", amounts=size.amounts)
+        out.append(phrase)
+    return out
+
+
 class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases
+        self.phrases = phrases = sagging(phrases)
         self.slots = slots
         self.context = context
         self.orders = orders

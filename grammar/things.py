@@ -93,7 +93,8 @@ class Things(Lengths, Looks):
             return False
         if self.adding:
             return False
-        if head.prep and now.article:
+        runner_on_it = head.kind == TABLE_KIND and now.on_table and not counted
+        if (head.prep and now.article) or runner_on_it:
             return True
         if head.kind == "table" or head.kind == TABLE_KIND:
             sized = any(is_size(p) or p.kind in {"nominals", "footer"} for p in self.phrases[head.first : head.at + 1])

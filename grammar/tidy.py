@@ -10,6 +10,7 @@ from grammar.terms import AMOUNTS, Amount, Term
 
 SIZED = frozenset({"NUM", "LEN"})
 NEARBY = 5
+SEVERAL = 3
 WHOLE = 100
 BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
 SHARES = frozenset({"PCT", "FRAC"})
@@ -212,6 +213,10 @@ def _a_list(row: list[Term], at: int) -> bool:
     while end + 1 < len(row) and row[end].type in {"SEP", "AND"} and row[end + 1].type in SIZED:
         end += 2
     first = row[at - 1]
+    items = [row[i] for i in range(at - 1, end, 2)]
+    units = {term.value.unit for term in items}
+    if len(items) >= SEVERAL and len(units) == 1 and all(term.type == "LEN" for term in items):
+        return True
     small = {"in"}
     return (
         row[end - 1].type == "LEN"

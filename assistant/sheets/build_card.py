@@ -134,13 +134,13 @@ def _blows(estimate: Estimate, piece: int, layout: Layout, labels: dict[float, s
     for filler in layout.fillers:
         loose[filler.balloon] = loose.get(filler.balloon, 0) + 1
     by_strokes = estimate.step("by_strokes", piece)
-    litres = estimate.figure("stroke")
-    usual = {part.inflated_in: part.size_in for part in reversed(estimate.parts(piece))}
+    litres = number(estimate, None, "stroke") if by_strokes is not None and by_strokes.value else 0.0
+    usual: dict[float, float] = {}
+    for part in estimate.parts(piece):
+        usual[part.inflated_in] = min(part.size_in, usual.get(part.inflated_in, part.size_in))
     found = []
     for balloon, count in layout.counts.items():
-        strokes = None
-        if by_strokes is not None and by_strokes.value and litres is not None and not isinstance(litres.value, bool | str):
-            strokes = round(2 * strokes_for(balloon.size_in, litres.value)) / 2
+        strokes = round(2 * strokes_for(balloon.size_in, litres)) / 2 if litres else None
         held = balloon.nominal_in if balloon.nominal_in > usual.get(balloon.size_in, balloon.nominal_in) else 0.0
         label = labels[balloon.size_in]
         found.append(Blow(label, balloon.size_in, strokes, balloon.colour, count, loose.get(balloon, 0), held))

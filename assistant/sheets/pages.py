@@ -64,7 +64,7 @@ def shopping_page(estimate: Estimate) -> str:
         "shopping.html",
         estimate,
         "shopping_sheet",
-        rows=told.bag_rows(shopping(estimate), estimate.metric),
+        rows=told.bag_rows(shopping(estimate)),
         also=told.also_needed(estimate),
     )
 

@@ -68,9 +68,8 @@ def tools(estimate: Estimate) -> list[str]:
     return list(dict.fromkeys(found))
 
 
-def bag_rows(rows: list[Row], metric: bool) -> list[list[str]]:
+def bag_rows(rows: list[Row]) -> list[list[str]]:
     """Size, colour, balloons with spares, bags, left over: as a reader in a shop wants them."""
-    del metric  # balloons are named by the inch everywhere
     return [
         [
             quantity(row.size_in, "in"),
