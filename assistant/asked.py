@@ -68,7 +68,6 @@ PREPARES = {
     "choices": ("options", "lay_out"),
     "resize": ("levers", "ask_size"),
     "solve": ("limits", "hear"),
-    "build": ("sheets.card_words", "turn_to"),
 }
 # Questions of "what if" that change nothing: what is named in them is not kept.
 ONLY_ASKED = frozenset({"cheaper", "resize", "each_table", "spares", "recolour"})

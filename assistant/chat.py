@@ -24,7 +24,7 @@ from prompt_toolkit.output.vt100 import Vt100_Output
 from prompt_toolkit.styles import Style
 
 from assistant.history import open_history
-from assistant.terminal import clean, columns_of, shorten
+from assistant.terminal import clean, colour_depth, columns_of, shorten
 from assistant.turns import STOPPED, MakeTalk, Turns
 
 PROMPT = "> "
@@ -154,7 +154,7 @@ def _answer(said: str, turns: Turns, stdout: TextIO) -> bool:
         if len(lines) > 1:
             _write(stdout, PROMPT + clean(line), gap=False)
         try:
-            reply = turns.take(line).text
+            reply = turns.painted(turns.take(line).text, colour_depth(stdout))
         except KeyboardInterrupt:
             _write(stdout, "\n" + _wrapped(STOPPED, turns.width))  # the terminal has drawn ^C on this line
             return True

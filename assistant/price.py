@@ -53,7 +53,7 @@ def _whole(asked: Asked, made: Quote) -> Blocks:
         ends = f" ({low} to {high})"
     tax = f"; {_cash(made.total, made)} with tax" if made.tax else ", before tax"
     head = f"Price {_cash(made.price, made)}{ends}{tax}."
-    own = OWN if _own_wanted(asked) else "Say \"is that markup or margin\" or \"price per table\"."
+    own = OWN if _own_wanted(asked) else 'Say "is that markup or margin" or "price per table".'
     return [paragraph(head, asked.width), _rows(asked, made), paragraph(own, asked.width)]
 
 
@@ -63,7 +63,9 @@ def _rows(asked: Asked, made: Quote) -> list[str]:
     rows: list[str] = []
     for id, amount in made.costs.items():
         rows += labelled(LABELS[id], f"{_cash(amount, made)}{_note(asked, id)}", width)
-    rows += labelled("profit", f"{_cash(made.profit, made)}, {_percent(made.markup)} markup = {_percent(made.margin)} margin", width)
+    rows += labelled(
+        "profit", f"{_cash(made.profit, made)}, {_percent(made.markup)} markup = {_percent(made.margin)} margin", width
+    )
     extras = (("rush", made.rush), ("less", made.discount), ("least", made.raised), ("round", made.rounding))
     for label, amount in extras:
         if amount:
@@ -97,7 +99,9 @@ def markup_or_margin(asked: Asked, made: Quote) -> Blocks:
     rate = made.margin if by_margin else made.markup
     used, other = ("margin", "markup") if by_margin else ("markup", "margin")
     how = "said" if used in asked.now.job else "taken"
-    head = f"A {used} of {_percent(rate)}, {how}: that is {_percent(made.markup if by_margin else made.margin)} {other}."
+    head = (
+        f"A {used} of {_percent(rate)}, {how}: that is {_percent(made.markup if by_margin else made.margin)} {other}."
+    )
     sums = (
         f"price = cost x (1 + markup): {_cash(made.cost, made)} x {1 + made.markup:.4g} = {_cash(made.cost + made.profit, made)}; "
         f"margin = profit / price: {_cash(made.profit, made)} / {_cash(made.cost + made.profit, made)} = {_percent(made.margin)}."
@@ -120,7 +124,11 @@ def per_table(asked: Asked, made: Quote) -> Blocks | None:
     """The total shared out, what comes once for all apart, and what one more would add."""
     place, count = _counted(asked.now)
     if count is None or place is None:
-        return [paragraph(f"The whole is {_cash(made.price, made)}; it is one piece, so there is nothing to share.", asked.width)]
+        return [
+            paragraph(
+                f"The whole is {_cash(made.price, made)}; it is one piece, so there is nothing to share.", asked.width
+            )
+        ]
     kind = asked.now.pieces[place].kind
     noun = "table" if kind == "runner" else noun_of(asked.book, kind, 1)
     fixed = to_cents(sum((made.costs.get(id, Decimal(0)) for id in FIXED), Decimal(0)) * (1 + made.markup))
@@ -137,7 +145,11 @@ def per_table(asked: Asked, made: Quote) -> Blocks | None:
     goods = value(asked.made, "balloons_each", place)
     holds = f"Each has about {goods:,.0f} balloons, made, laid and settled." if goods else ""
     half = f"So half the {noun}s is not half the price." if fixed else ""
-    return [paragraph(head, asked.width), paragraph(holds, asked.width), paragraph(f"{apart} {adds} {half}", asked.width)]
+    return [
+        paragraph(head, asked.width),
+        paragraph(holds, asked.width),
+        paragraph(f"{apart} {adds} {half}", asked.width),
+    ]
 
 
 def _counted(state: State) -> tuple[int | None, int | None]:
@@ -168,7 +180,11 @@ def why_labour(asked: Asked) -> Blocks | None:
     told = "; ".join(f"{task.name} {hours_text(task.hours)}" for task in longest)
     balloons = value(asked.made, "balloons_all") or 0
     why = f"A balloon is cheap, but each of the {balloons:,.0f} is sized, tied and placed by hand."
-    return [paragraph(head, asked.width), labelled("steps", told, asked.width), paragraph(f"{why} {_lever(asked, hours)}", asked.width)]
+    return [
+        paragraph(head, asked.width),
+        labelled("steps", told, asked.width),
+        paragraph(f"{why} {_lever(asked, hours)}", asked.width),
+    ]
 
 
 def _lever(asked: Asked, hours: float) -> str:

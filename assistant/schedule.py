@@ -18,7 +18,9 @@ from rules.units import convert
 STEP = 5  # minutes that times are told to
 HELD = {"pump": "one pump at work", "packer": "one packing the line"}
 EARLY = re.compile(r"\b(night|day|evening|week|morning) before|\bahead\b|\bin advance\b|\bbeforehand\b|days? early\b")
-ASKS_WHEN = re.compile(r"\b(when|what time|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b")
+ASKS_WHEN = re.compile(
+    r"\b(when|what time|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b"
+)
 LIMITS = re.compile(r"\b(enough|in|within|under)\b")
 OWN = 'Paces are from memory; time a job and say yours, such as "balloons an hour by machine 220".'
 FAMILY = frozenset({"schedule", "price", "labour"})

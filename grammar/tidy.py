@@ -208,18 +208,15 @@ def _same_sort(before: str, after: str) -> bool:
 
 
 def _a_list(row: list[Term], at: int) -> bool:
-    """Whether a comma at `at` stands in a row of bare sizes that ends in a length: "5, 11 and 17 inch"."""
-    end = at
-    while end + 1 < len(row) and row[end].type in {"SEP", "AND"} and row[end + 1].type in SIZED:
-        end += 2
-    first = row[at - 1]
-    items = [row[i] for i in range(at - 1, end, 2)]
+    """Whether a comma at `at` stands in a row of bare sizes: "5, 11 and 17 inch", "2 m, 3 m and 4 m"."""
+    first, last = at - 1, at + 1
+    while first > 1 and row[first - 1].type in {"SEP", "AND", "LIST"} and row[first - 2].type in SIZED:
+        first -= 2
+    while last + 2 < len(row) and row[last + 1].type in {"SEP", "AND"} and row[last + 2].type in SIZED:
+        last += 2
+    items = row[first : last + 1 : 2]
     units = {term.value.unit for term in items}
     if len(items) >= SEVERAL and len(units) == 1 and all(term.type == "LEN" for term in items):
         return True
-    small = {"in"}
-    return (
-        row[end - 1].type == "LEN"
-        and row[end - 1].value.unit in small
-        and (first.type == "NUM" or first.value.unit in small)
-    )
+    here = row[at - 1]
+    return items[-1].type == "LEN" and items[-1].value.unit == "in" and (here.type == "NUM" or here.value.unit == "in")

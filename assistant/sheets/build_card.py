@@ -10,6 +10,7 @@ from math import ceil
 
 from assistant.sheets.wanted import number
 from rules import Estimate
+from rules.buying import colour_shares
 from rules.inflation import strokes_for
 from rules.layout_plan import Balloon, Filler, Layout, angle, pocket_angle
 from rules.line import line_of
@@ -144,7 +145,7 @@ def _blows(estimate: Estimate, piece: int, layout: Layout, labels: dict[float, s
         held = balloon.nominal_in if balloon.nominal_in > usual.get(balloon.size_in, balloon.nominal_in) else 0.0
         label = labels[balloon.size_in]
         found.append(Blow(label, balloon.size_in, strokes, balloon.colour, count, loose.get(balloon, 0), held))
-    colours = list(dict.fromkeys(blow.colour for blow in found))
+    colours = list(colour_shares(estimate, piece))
     return tuple(sorted(found, key=lambda blow: (-blow.inflated_in, blow.held_in, colours.index(blow.colour))))
 
 

@@ -8,7 +8,7 @@ from assistant.state import State
 from assistant.telling import shown
 from grammar.quantities import read_quantities
 from grammar.reading import Reading
-from rules import Book, Estimate
+from rules import Estimate
 from rules.layout_plan import Measures
 from rules.show import number as written
 
@@ -19,7 +19,7 @@ BEYOND = 10**6  # the last section, whatever its number
 CM = 2.54
 
 
-def turn_to(book: Book, now: State, reading: Reading) -> None:
+def turn_to(now: State, reading: Reading) -> None:
     """Leaf to the section that the turn names: the next, the one before, or by number; "build card" shows the cover."""
     said = reading.text.lower()
     words = "".join(char if char.isalpha() else " " for char in said).split()
@@ -43,6 +43,7 @@ def show_card(asked: Asked) -> Blocks | None:
             paragraph("There is no line of clusters to string in this job, so there is no build card.", asked.width)
         ]
     place, card = found
+    turn_to(asked.now, asked.reading)
     asked.now.section = min(asked.now.section, len(card.sections))
     if asked.now.section:
         return _section(asked, place, card, card.sections[asked.now.section - 1])
@@ -109,8 +110,7 @@ def blow_text(sized: list[Blow], *, metric: bool) -> str:
 
 
 def _pair(colours: tuple[str | None, ...], label: str) -> str:
-    names = dict.fromkeys(colour or ANY for colour in colours)
-    return f"{' + '.join(names)}{f' {label}' if label else ''}"
+    return f"{' + '.join(colour or ANY for colour in colours)}{f' {label}' if label else ''}"
 
 
 def _lengths(card: Card, metric: bool) -> str:
@@ -175,7 +175,7 @@ def _section(asked: Asked, place: int, card: Card, section: Section) -> Blocks:
     name = "quad" if card.n == QUAD else "cluster"
     strand = f", strand {section.strand}" if card.strands > 1 else ""
     of = f"Section {section.number} of {len(card.sections)}{strand}: {name}s {section.first} to {section.last}"
-    rows = [line for text in section_rows(section) for line in paragraph(text, width, "   ")]
+    rows = [line for text in section_rows(section) for line in _row(text, width)]
     metric = asked.made.metric
     notes = [how_to_read(asked.made, place, card) if section.number == 1 else "", how_to_join(card, section, metric)]
     said = [line for note in notes if note for line in paragraph(note, width)]
@@ -184,13 +184,20 @@ def _section(asked: Asked, place: int, card: Card, section: Section) -> Blocks:
     return [paragraph(f"{of}, {_length(section.length_in, metric)}.", width), rows, said, paragraph(hint, width)]
 
 
+def _row(text: str, width: int) -> list[str]:
+    """A line of the section, wrapped; what goes in beside a cluster stands further in."""
+    head = " " * (len(text) - len(text.lstrip()))
+    first, *rest = paragraph(text, width - len(head), "   ")
+    return [head + first, *(head + line for line in rest)]
+
+
 def section_rows(section: Section) -> list[str]:
     """A line for each run of clusters, each loose pair and each stem, in the order they are come to."""
     keyed: list[tuple[int, int, str]] = [(run.first, 0, run_text(run)) for run in section.runs]
     keyed += [(loose.cluster, 1, loose_text(loose)) for loose in section.loose]
     for cluster in dict.fromkeys(at for at, _ in section.stems):
         sides = [side for at, side in section.stems if at == cluster]
-        keyed.append((cluster, 2, f"   greenery at {cluster} {listed(dict.fromkeys(sides))}"))
+        keyed.append((cluster, 2, f"  greenery at {cluster} {listed(dict.fromkeys(sides))}"))
     return [text for _, _, text in sorted(keyed, key=lambda row: row[:2])]
 
 
@@ -206,10 +213,10 @@ def run_text(run: Run) -> str:
 
 
 def loose_text(loose: Loose) -> str:
-    """ "   pair at 3-4 right: gold, white"."""
+    """ "  pair at 3-4 right: gold, white"."""
     at = f"{loose.cluster}-{loose.second}" if loose.second != loose.cluster else f"{loose.cluster}"
     when = ", once joined" if loose.joins else ""
-    return f"   pair at {at} {loose.side}: {', '.join(c or ANY for c in loose.colours)}{when}"
+    return f"  pair at {at} {loose.side}: {', '.join(c or ANY for c in loose.colours)}{when}"
 
 
 def how_to_read(made: Estimate, place: int, card: Card) -> str:

@@ -113,7 +113,8 @@ def _covered(shape: Shape, left: float, top: float, scale: float) -> set[tuple[i
         found = set()
         for (x0, y0), (x1, y1) in pairwise([to_dots(point) for point in shape.points]):
             steps = max(math.ceil(max(abs(x1 - x0), abs(y1 - y0))), 1)
-            found |= {(round(x0 + (x1 - x0) * n / steps), round(y0 + (y1 - y0) * n / steps)) for n in range(steps + 1)}
+            parts = [n / steps for n in range(steps + 1)]
+            found |= {(math.floor(x0 + (x1 - x0) * n + 0.5), math.floor(y0 + (y1 - y0) * n + 0.5)) for n in parts}
         return found
     if isinstance(shape, Patch):
         return _inside([to_dots(point) for point in shape.points])

@@ -1,6 +1,7 @@
 """A conversation small enough to see through: it echoes what it was told, so the tests are of the front alone."""
 
 from dataclasses import dataclass, field
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
@@ -25,6 +26,7 @@ class FakeTalk:
 
     def __init__(self, width: int) -> None:
         self.width = width
+        self.folder: Path | None = None
         self.turns: list[str] = []
 
     def say(self, text: str, /) -> FakeReply:
@@ -41,6 +43,9 @@ class FakeTalk:
             list(self.turns),
             question="How long?" if "ask" in text else None,
         )
+
+    def painted(self, text: str, depth: int, /) -> str:
+        return f"{text} in {depth} bits"
 
     def complete(self, before: str, /) -> list[str]:
         return [word for word in ("garland", "gold", "table") if word.startswith(before.rsplit(" ", maxsplit=1)[-1])]
