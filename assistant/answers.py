@@ -3,7 +3,7 @@
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, listed, paragraph
 from assistant.telling import span, worth
-from rules import Estimate, Figure, shopping
+from rules import Estimate, Figure
 
 HELP = (
     ("say", "eight 6 ft tables, full drop"),
@@ -13,7 +13,6 @@ HELP = (
     ("buy", "shopping list"),
     ("back", "undo; redo; start over"),
 )
-COMPARED = (("balloons", "balloons"), ("hours_of_piece", "hands"), ("materials_of_piece", "cost"))
 MOST_MOVERS = 3
 
 
@@ -100,42 +99,3 @@ def cautions(asked: Asked) -> Blocks | None:
     lines = [line for caution in asked.made.cautions() for line in paragraph(f"- {caution.text}", asked.width, "  ")]
     last = paragraph("Local codes and the venue have the last word.", asked.width)
     return [lines, last] if lines else None
-
-
-def shopping_list(asked: Asked) -> Blocks | None:
-    """Bags by size and colour, with spares and what is left over."""
-    rows = shopping(asked.made)
-    if not rows:
-        return None
-    lines: list[str] = []
-    for row in rows:
-        name = f"{row.size_in:g} in {row.colour or 'any colour'}"
-        bags = f"{row.packs} bag{'s' if row.packs != 1 else ''} of {row.pack}"
-        spare = row.with_spares - row.need
-        lines += paragraph(f"- {name}: {bags} ({row.need} and {spare} spare, {row.left} left over)", asked.width, "  ")
-    share = asked.made.figure("spare")
-    tail = f"Each row rounded up by itself; {worth(share)} spare. Say another spare to change it." if share else ""
-    return [lines, paragraph(tail, asked.width)]
-
-
-def side_by_side(asked: Asked) -> Blocks | None:
-    """The alternatives one under the other, with what differs and what each comes to."""
-    if len(asked.now.pieces) < 2:
-        return None
-    lines: list[str] = []
-    for place, piece in enumerate(asked.now.pieces):
-        said = ", ".join(_worded(fact, value) for fact, value in piece.facts.items() if not isinstance(value, list))
-        lines += paragraph(f"{place + 1}. {piece.kind}: {said}", asked.width, "   ")
-        for id, label in COMPARED:
-            figure = asked.made.figure(id, place)
-            if figure is not None:
-                lines.append(f"   {label:<9}{worth(figure, metric=asked.made.metric)}")
-    return [lines, paragraph('Say "the first one" or "the second one" to keep it.', asked.width)]
-
-
-def _worded(fact: str, value: object) -> str:
-    if isinstance(value, bool):
-        return fact if value else f"no {fact}"
-    if isinstance(value, int | float):
-        return f"{fact.replace('_', ' ')} {value:g}"
-    return str(value).replace("_", " ")

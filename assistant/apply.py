@@ -1,5 +1,6 @@
 """Acts of a reading, carried out on the state."""
 
+from dataclasses import replace
 from typing import Any
 
 from assistant.state import HeardPiece, State
@@ -83,7 +84,7 @@ class Apply:
         piece = HeardPiece(mention.kind or base.kind, facts)
         if facts and mention.facts.get("count") == 1:  # "a two thirds runner" beside eight of them
             left = {k: v for k, v in mention.facts.items() if k != "count"}
-            mention = mention.model_copy(update={"facts": left})
+            mention = replace(mention, facts=left)
         self._change(piece, mention)
         self.state.pieces.append(piece)
         self.state.focus = len(self.state.pieces) - 1
@@ -110,7 +111,7 @@ class Apply:
                 for k, v in mention.facts.items()
                 if k not in {"coverage", "coverage_fraction"} or fact != "coverage"
             }
-            self._change(piece, mention.model_copy(update={"facts": {**others, name: value}}))
+            self._change(piece, replace(mention, facts={**others, name: value}))
             self.state.pieces.append(piece)
             fresh.append(piece)
         self.state.compared = True
@@ -200,7 +201,7 @@ class Apply:
             for k, v in mention.facts.items()
             if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)
         }
-        return mention.model_copy(update={"facts": facts})
+        return replace(mention, facts=facts)
 
     def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:
         part = mention.facts.get("count", 1)
@@ -255,7 +256,9 @@ class Apply:
         return len(b) < len(a) and all(a.get(k) == v for k, v in b.items()) and "count" in new.facts
 
     def _look_at(self, piece: HeardPiece) -> None:
-        self.state.focus = next(i for i, p in enumerate(self.state.pieces) if p is piece)
+        at = next((i for i, p in enumerate(self.state.pieces) if p is piece), None)
+        if at is not None:  # it may just have been taken away
+            self.state.focus = at
 
     def _remove(self, mention: Mention, existing: HeardPiece | None) -> None:
         if existing is None:

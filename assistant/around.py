@@ -28,7 +28,8 @@ def sight(asked: Asked) -> Blocks | None:
     if not lines or low is None or high is None:
         return None
     head = "Yes, they see each other." if clear else "Not well: it stands between their eyes."
-    line = f"Seated guests see over what is no higher than {worth(low)} ({shown(low.low or 0, 'in')} to {shown(low.high or 0, 'in')}), and under what begins at {worth(high)}."
+    ends = f"{shown(low.low or 0, 'in')} to {shown(low.high or 0, 'in')}"
+    line = f"Seated guests see over {worth(low)} ({ends}), and under what begins at {worth(high)}."
     lower = "To lower it: smaller balloons or quads alone; or lift it above heads on stands."
     return [[head], lines, paragraph(line, asked.width), paragraph(f"{lower} Sight line: {SIGHT}.", asked.width)]
 
@@ -105,15 +106,12 @@ def overhead(asked: Asked) -> Blocks | None:
         inches = convert(float(top.value), top.unit, "in") + on_table
         ribbon = asked.made.figure("ribbon_length", place)
         with_ribbon = f", ribbon {worth(ribbon, metric=metric)} and all" if ribbon is not None else ""
-        lines += paragraph(f"- {name}: top at {_feet(inches, metric=metric)}{with_ribbon}", asked.width, "  ")
+        told = f"- {name}: top at {_feet(inches, metric=metric)}{with_ribbon}"
         if ceiling is not None:
             gap = convert(float(ceiling.value), ceiling.unit, "in") - inches
             touching = touching or gap < 0
-            lines += paragraph(
-                f"  {_feet(abs(gap), metric=metric)} {'too high' if gap < 0 else 'below the ceiling'}",
-                asked.width,
-                "  ",
-            )
+            told += f"; {shown(abs(gap), 'in', metric=metric)} {'too high' if gap < 0 else 'below the ceiling'}"
+        lines += paragraph(told, asked.width, "  ")
     if not lines:
         return None
     if ceiling is None:
@@ -121,7 +119,7 @@ def overhead(asked: Asked) -> Blocks | None:
     else:
         height = worth(ceiling, metric=metric)
         head = f"They would touch under {height}: shorten the ribbons." if touching else f"They stay clear of {height}."
-    last = "Low ceiling: air on sticks or stands does not touch and lasts. Hot lamps, fans and rough plaster burst balloons."
+    last = "Else air on sticks or stands, which lasts. Hot lamps, fans and rough plaster burst balloons."
     keep = asked.made.figure("sprinkler_room")
     clear = f"Keep {worth(keep)} below sprinklers; the venue and local codes decide." if keep is not None else ""
     return [paragraph(head, asked.width), lines, paragraph(last, asked.width), paragraph(clear, asked.width)]

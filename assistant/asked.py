@@ -1,7 +1,7 @@
 """What a turn that asks something hands to those who answer, and who answers what."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib import import_module
 from pathlib import Path
 
@@ -42,7 +42,7 @@ ANSWERS = {
     "reset": ("answers", "begun_anew"),
     "why": ("why", "why"),
     "explain": ("why", "why"),
-    "sure": ("answers", "how_sure"),
+    "sure": ("sure", "how_sure"),
     "matters": ("answers", "what_matters"),
     "assumed": ("answers", "what_was_taken"),
     "sources": ("answers", "sources"),
@@ -61,6 +61,20 @@ ANSWERS = {
     "spares": ("spares", "spares"),
     "recolour": ("spares", "recoloured"),
     "build": ("sheets.card_words", "show_card"),
+    "schedule": ("schedule", "schedule"),
+    "calendar": ("diary", "diary"),
+    "transport": ("load", "transport"),
+    "price": ("price", "price"),
+    "labour": ("price", "why_labour"),
+    "client": ("client_text", "client_text"),
+    "brief": ("client_text", "decorator_text"),
+    "weather": ("weather", "weather"),
+    "bursts": ("keeping", "bursts"),
+    "colour_keeps": ("keeping", "colours"),
+    "floating": ("keeping", "helium"),
+    "sight": ("around", "sight"),
+    "seats": ("around", "seats"),
+    "overhead": ("around", "overhead"),
 }
 
 # intent -> module and function that takes from the turn what only this order needs, before anything is asked back.
@@ -69,8 +83,15 @@ PREPARES = {
     "resize": ("levers", "ask_size"),
     "solve": ("limits", "hear"),
 }
+# Asked of a single job: while alternatives stand, of the one in focus.
+OF_ONE = frozenset(
+    "cheaper resize each_table spares recolour drape price labour schedule transport client brief solve".split()
+)
 # Questions of "what if" that change nothing: what is named in them is not kept.
-ONLY_ASKED = frozenset({"cheaper", "resize", "each_table", "spares", "recolour"})
+ONLY_ASKED = frozenset(
+    "cheaper resize each_table spares recolour "
+    "calendar client brief labour bursts colour_keeps floating sight seats overhead".split()
+)
 
 
 ALWAYS = frozenset({"help", "undo", "redo", "reset"})  # answered with nothing in hand, too
@@ -86,8 +107,23 @@ def prepare(book: Book, now: State, reading: Reading) -> None:
 
 def answer(asked: Asked) -> Blocks | None:
     """The answer to the turn's order, or None."""
-    if asked.now.intent not in ANSWERS or not (asked.now.pieces or asked.now.intent in ALWAYS):
+    intent = asked.now.intent or ("change" if asked.now.compared else None)
+    if intent not in ANSWERS or not (asked.now.pieces or intent in ALWAYS):
         return None
-    module, name = ANSWERS[asked.now.intent]
+    if asked.now.compared and intent in OF_ONE:
+        asked = _of_the_focused(asked)
+    module, name = ANSWERS[intent]
     write: Answer = getattr(import_module(f"assistant.{module}"), name)
     return write(asked)
+
+
+def _of_the_focused(asked: Asked) -> Asked:
+    """While alternatives stand, what is asked of a job is asked of the one in focus."""
+    from assistant.estimating import estimate
+
+    alone = asked.now.copy()
+    alone.pieces = [asked.now.focused or asked.now.pieces[0]]
+    alone.focus, alone.compared = 0, False
+    made = estimate(asked.book, alone)
+    made.metric = alone.metric
+    return replace(asked, now=alone, made=made)

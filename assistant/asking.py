@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from assistant.estimating import Estimates
 from assistant.state import HeardPiece, Pending, State
 from grammar.reading import Doubt, Mention, Reading
 from grammar.vocabulary import Vocabulary
@@ -17,9 +18,10 @@ NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
 class Asking:
     """Finds the one question that a state leaves open."""
 
-    def __init__(self, book: Book, vocabulary: Vocabulary) -> None:
+    def __init__(self, book: Book, vocabulary: Vocabulary, estimates: Estimates) -> None:
         self.book = book
         self.vocabulary = vocabulary
+        self.estimates = estimates
 
     def resolve(self, now: State, reading: Reading, pending: Pending | None) -> None:
         """An answer to "wide or high?": a bare role or choice settles the doubt that was open."""
@@ -131,9 +133,7 @@ class Asking:
     # what is needed --------------------------------------------------------------------------------------------------
 
     def _clash(self, now: State) -> Pending | None:
-        from assistant.estimating import estimate
-
-        for clash in estimate(self.book, now).clashes():
+        for clash in self.estimates.of(now).clashes():
             piece = now.pieces[clash.piece] if clash.piece is not None else None
             for fact in clash.drop:
                 if piece is not None:

@@ -1,30 +1,14 @@
 """Working backwards: from balloons, money, hours or a vehicle to what fits, on the same engine as forwards."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from assistant.asked import Asked, Blocks
-from assistant.fitting import GROWS, NOUNS, amount, capital, gap_words, kept, lost_words, one_more, told, used_up
+from assistant.fitting import GROWS, NOUNS, amount, capital, gap_words, kept, one_more, told, used_up
 from assistant.layout import listed, paragraph
-from assistant.limits import Limit, greatest, is_on_hand, limits_of, over
+from assistant.limits import Limit, is_on_hand, largest, limits_of, over, steps_of
 from assistant.state import State
 from assistant.trying import levers, tried, value, variant, with_pieces
-from rules import Book
-from rules.units import from_base
-
-INCH, CENTIMETRE = Fraction(1), Fraction(100, 254)
-LEAST_LENGTH = 12  # inches: what is shorter is no piece
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """A version that fits: the state it is, what it is called and what is given up for it."""
-
-    state: State
-    words: str
-    given_up: str
+from assistant.ways import shrinks, ways
 
 
 def solve(asked: Asked) -> Blocks | None:
@@ -74,51 +58,27 @@ def _unknown(asked: Asked, state: State, place: int) -> str | None:
     lacking = min(([fact for fact in way if fact not in piece.facts] for way in needs), key=len, default=[])
     found += lacking if len(lacking) == 1 else []
     for fact in sorted(dict.fromkeys(found), key=lambda fact: fact in piece.facts):
-        probe = variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])})
+        probe = variant(state, place, {fact: float(steps_of(asked.book, state, place, fact)[0])})
         if value(tried(asked.book, probe), "balloons_all") is not None:
             return fact
     return None
 
 
-def _steps(book: Book, state: State, place: int, fact: str) -> tuple[Fraction, Fraction, Fraction]:
-    """The least, the most and the step of a fact to be found: whole pieces, whole inches or centimetres."""
-    kind = state.pieces[place].kind
-    spec = book.fact(book.kind_of(kind).hears.get(fact, fact), kind)
-    low, high = spec.sane if spec is not None and spec.sane else (1.0, 1000.0)
-    most = Fraction(round(from_base(high, spec.unit))) if spec is not None else Fraction(1000)
-    if spec is None or spec.whole:
-        return Fraction(1), most, Fraction(1)
-    step = CENTIMETRE if state.metric else INCH
-    least = max(Fraction(round(from_base(low, spec.unit))), Fraction(LEAST_LENGTH))
-    return -(-least // step) * step, most, step
-
-
-def _largest(book: Book, state: State, place: int, fact: str, limits: list[Limit]) -> State | None:
-    """The version with the most of a fact that keeps within every limit."""
-
-    def version(number: Fraction) -> State:
-        return variant(state, place, {fact: int(number) if number.denominator == 1 else float(number)})
-
-    least, most, step = _steps(book, state, place, fact)
-    found = greatest(lambda number: not over(tried(book, version(number)), limits), least, most, step)
-    return version(found) if found is not None else None
-
-
 def _how_much(asked: Asked, state: State, place: int, fact: str, limits: list[Limit]) -> Blocks:
-    found = _largest(asked.book, state, place, fact, limits)
+    found = largest(asked.book, state, place, fact, limits)
     if found is None:
         return _impossible(asked, state, place, fact, limits)
     made = tried(asked.book, found)
     other = _another(asked, state, place, fact, found, limits)
     within = listed([limit.words for limit in limits])
     head = f"{capital(amount(found, place, fact))} from {within}."
-    step = _steps(asked.book, state, place, fact)[2]
+    step = steps_of(asked.book, state, place, fact)[2]
     grown = Fraction(found.pieces[place].facts[fact]).limit_denominator(1000) + step
     more = variant(found, place, {fact: int(grown) if grown.denominator == 1 else float(grown)})
     beyond = over(tried(asked.book, more), limits)
     gap = gap_words(*beyond[0], made) if beyond else ""
     much = f"would be {gap} too much" if gap.strip("$£€ ")[:1] not in ("", "0") else "does not fit"
-    binds = f" {one_more(fact, state.metric)} {much}." if beyond else ""
+    binds = f" {one_more(fact, state.metric)} {much}." if beyond else " More is beyond what such a piece can be."
     return [
         paragraph(head, asked.width),
         used_up(made, limits, asked.width),
@@ -135,7 +95,7 @@ def _another(asked: Asked, state: State, place: int, fact: str, found: State, li
         stretched = "coverage" in facts and fact in GROWS  # a longer piece with bare line in it is no more
         if stretched or ("sizes" in facts and limits[0].id == "balloons_to_buy"):
             continue
-        other = _largest(asked.book, variant(state, place, facts), place, fact, limits)
+        other = largest(asked.book, variant(state, place, facts), place, fact, limits)
         if other is not None and float(other.pieces[place].facts[fact]) > float(found.pieces[place].facts[fact]):
             size = float(other.pieces[place].facts[fact])
             if best is None or size > best[0]:
@@ -143,7 +103,7 @@ def _another(asked: Asked, state: State, place: int, fact: str, found: State, li
     if best is not None:
         return best[1]
     bare = with_pieces(state, state.pieces, spare=0)
-    other = _largest(asked.book, bare, place, fact, limits)
+    other = largest(asked.book, bare, place, fact, limits)
     if other is None or other.pieces == found.pieces:
         return ""
     return f"A second way: no spares at all, {amount(other, place, fact)}, and nothing to mend a gap with."
@@ -151,7 +111,7 @@ def _another(asked: Asked, state: State, place: int, fact: str, found: State, li
 
 def _impossible(asked: Asked, state: State, place: int, fact: str, limits: list[Limit]) -> Blocks:
     """Not even the least of it fits: why, and what comes nearest."""
-    least = variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])})
+    least = variant(state, place, {fact: float(steps_of(asked.book, state, place, fact)[0])})
     made = tried(asked.book, least)
     (limit, gap), *_ = over(made, limits)
     more = f"{gap_words(limit, gap, made)} more than {limit.words}"
@@ -196,10 +156,10 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
             f"No: as it stands {told(made, limit)}, {gap_words(limit, gap, made)} over {limit.words}.", asked.width
         )
     ]
-    ways = list(_ways(asked, state, place, limits))[:2]
-    if not ways:
+    found = list(ways(asked, state, place, limits))[:2]
+    if not found:
         return [*lines, paragraph(_nearest(asked, _smallest(asked, state, place), place, limits), asked.width)]
-    for head, way in zip(("What fits", "A second way"), ways, strict=False):
+    for head, way in zip(("What fits", "A second way"), found, strict=False):
         done = tried(asked.book, way.state)
         lines.append(paragraph(f"{head}: {way.words}, {told(done, limit)}. Given up: {way.given_up}.", asked.width))
     return [*lines, paragraph(kept(made, limits), asked.width)]
@@ -207,67 +167,13 @@ def _yes_or_no(asked: Asked, state: State, place: int, limits: list[Limit]) -> B
 
 def _room_for(asked: Asked, state: State, place: int, limits: list[Limit]) -> str:
     """What more would fit as well."""
-    fact = "count" if state.pieces[place].kind in NOUNS else _shrinks(asked, state, place)
-    found = _largest(asked.book, state, place, fact, limits) if fact else None
+    fact = "count" if state.pieces[place].kind in NOUNS else shrinks(asked, state, place)
+    found = largest(asked.book, state, place, fact, limits) if fact else None
     if fact is None or found is None or found.pieces == state.pieces:
         return "It is about the most that fits."
     return f"The most that fits: {amount(found, place, fact)}."
 
 
-def _ways(asked: Asked, state: State, place: int, limits: list[Limit]) -> Iterator[Way]:
-    """Versions that fit: all of them but plainer, the dearest first; fewer or smaller as they are; then both."""
-    made = tried(asked.book, state)
-    single = list(levers(asked.book, state.pieces[place], made, place))
-    pairs = [
-        (f"{a[0]}, {b[0]}", f"{a[1]}; {b[1]}", {**a[2], **b[2]})
-        for i, a in enumerate(single)
-        for b in single[i + 1 :]
-        if not set(a[2]) & set(b[2])
-    ]
-    for sort in (single, pairs):
-        plainer = []
-        for name, looks, facts in sort:
-            version = variant(state, place, facts)
-            done = tried(asked.book, version)
-            if not over(done, limits):
-                plainer.append(
-                    (value(done, limits[0].id) or 0.0, Way(version, f"{amount(state, place)}, {name}", looks))
-                )
-        if plainer:
-            yield max(plainer, key=lambda one: one[0])[1]
-            break
-    yield from sorted(
-        _fewer(asked, state, place, limits, [("", "", {}), *single]), key=lambda way: -_used(asked, way, limits)
-    )
-
-
-def _fewer(
-    asked: Asked, state: State, place: int, limits: list[Limit], plainer: list[tuple[str, str, dict[str, Any]]]
-) -> Iterator[Way]:
-    """As many or as big as fits, as planned and with each lever."""
-    fact = _shrinks(asked, state, place)
-    for name, looks, facts in plainer if fact else ():
-        found = _largest(asked.book, variant(state, place, facts), place, fact or "", limits)
-        if found is not None and fact is not None:
-            lost = float(state.pieces[place].facts.get(fact, 1)) - float(found.pieces[place].facts[fact])
-            if lost > 0:
-                words = f"{amount(found, place, fact)}{', ' + name if name else ' as planned'}"
-                yield Way(found, words, "; ".join(filter(None, [lost_words(lost, fact, state, place), looks])))
-
-
-def _used(asked: Asked, way: Way, limits: list[Limit]) -> float:
-    """How far a version uses up what limits it."""
-    return value(tried(asked.book, way.state), limits[0].id) or 0.0
-
-
-def _shrinks(asked: Asked, state: State, place: int) -> str | None:
-    """What may be made less of: the number where there are several, else the size."""
-    facts = state.pieces[place].facts
-    if float(facts.get("count") or (value(asked.made, "count", place) or 1)) > 1:
-        return "count"
-    return next((fact for fact in GROWS if fact in facts and fact != "table_length"), None)
-
-
 def _smallest(asked: Asked, state: State, place: int) -> State:
-    fact = _shrinks(asked, state, place)
-    return variant(state, place, {fact: float(_steps(asked.book, state, place, fact)[0])}) if fact else state
+    fact = shrinks(asked, state, place)
+    return variant(state, place, {fact: float(steps_of(asked.book, state, place, fact)[0])}) if fact else state

@@ -4,6 +4,7 @@ Nothing but the standard library is imported until it is needed, so that --help 
 """
 
 import contextlib
+import gc
 import os
 import sys
 from collections.abc import Iterator
@@ -11,7 +12,7 @@ from dataclasses import dataclass
 from typing import Literal, TextIO
 
 from assistant.terminal import colour_depth, columns_of, one_line
-from assistant.turns import LONGEST_TURN, MakeTalk, Turns, make_conversation
+from assistant.turns import LONGEST_TURN, MakeTalk, Talk, Turns, make_conversation
 
 VERSION = "0.1.0"  # the one place: the package is built with it
 ANSWERED, UNANSWERED, WRONG_USE = 0, 1, 2
@@ -61,7 +62,17 @@ def main() -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a sign that the terminal cannot show must not end the talk
-    return run(sys.argv[1:], sys.stdin, sys.stdout, sys.stderr)
+    gc.disable()  # nearly all that a start makes stays, so looking for garbage in it is time lost
+    return run(sys.argv[1:], sys.stdin, sys.stdout, sys.stderr, _make_and_settle)
+
+
+def _make_and_settle(width: int) -> Talk:
+    """A conversation; from the first on, garbage is collected again, but not looked for in what was made till then."""
+    talk = make_conversation(width)
+    if not gc.isenabled():
+        gc.freeze()
+        gc.enable()
+    return talk
 
 
 def run(

@@ -1,4 +1,4 @@
-"""A short text to paste: for the client in plain words, with a range or a firm price; for the decorator with the counts."""
+"""A short text to paste: for the client in plain words, a range or a firm price; for the decorator the counts."""
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 
@@ -35,9 +35,10 @@ def decorator_text(asked: Asked) -> Blocks | None:
         return None
     rows = [f"{row.packs} x {row.pack} {row.size_in:g} in {row.colour or 'any'}" for row in shopping(asked.made)]
     balloons, hours = (value(asked.made, id) or 0 for id in ("balloons_all", "hours_hands_on"))
+    costs, price = (cash(amount, made.currency) for amount in (made.cost, made.price))
     must = [
         f"{listed(name for _, name in named_pieces(asked.book, asked.now))}: {balloons:,.0f} balloons.",
-        f"{hours_text(hours)} of hands. Cost {cash(made.cost, made.currency)}, price {cash(made.price, made.currency)}.",
+        f"{hours_text(hours)} of hands; cost {costs}, price {price}.",
     ]
     may = [f"Bags: {', '.join(rows)}.", _times(asked)]
     return [paragraph(_fitted(must, may), asked.width)]

@@ -1,11 +1,12 @@
 """The conversation: turns in, replies out; what was said is the state."""
 
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from assistant.apply import Apply
 from assistant.asking import Asking
-from assistant.estimating import estimate
+from assistant.estimating import Estimates
 from assistant.reply import Reply
 from assistant.state import State
 from assistant.vocabulary import make_vocabulary
@@ -13,6 +14,7 @@ from assistant.writing import Writer
 from grammar.quantities import read_quantities
 from grammar.reader import Reader
 from grammar.reading import Context, Reading
+from grammar.vocabulary import Vocabulary
 from rules import Book, load_book
 from rules.units import convert
 
@@ -34,9 +36,9 @@ class Conversation:
         self.width = width
         self.folder = folder
         self.book = book or load_book()
-        self.vocabulary = make_vocabulary(self.book)
-        self.reader = Reader(self.vocabulary, convert)
-        self.asking = Asking(self.book, self.vocabulary)
+        self.vocabulary, self.reader = _reading_of(self.book)
+        self.estimates = Estimates(self.book)
+        self.asking = Asking(self.book, self.vocabulary, self.estimates)
         self.state = State()
         self.past: list[State] = []
         self.future: list[State] = []
@@ -55,7 +57,9 @@ class Conversation:
         else:
             now = self._take(now, reading)
         self.state = now
-        made, was = estimate(self.book, now), estimate(self.book, before)
+        made, was = self.estimates.of(now), self.estimates.of(before)
+        made.metric = was.metric = now.metric
+        made.figures()  # all at once is quicker than one by one as the reply comes to them
         reply = Writer(self.book, self.vocabulary, self.width, frozenset(self.minded), self.folder).reply(
             before, now, reading, made, was
         )
@@ -163,11 +167,18 @@ class Conversation:
             return text
         from assistant.sheets.answers import painted
 
-        return painted(text, self.state, estimate(self.book, self.state), self.width, depth)
+        return painted(text, self.state, self.estimates.of(self.state), self.width, depth)
 
     def status(self) -> str:
         """The job so far, in one line."""
         return self.asking.summary(self.state)
+
+
+@lru_cache(maxsize=4)
+def _reading_of(book: Book) -> tuple[Vocabulary, Reader]:
+    """The words of a book and their reader, which all conversations over that book share."""
+    vocabulary = make_vocabulary(book)
+    return vocabulary, Reader(vocabulary, convert)
 
 
 def _how_often(text: str) -> int:

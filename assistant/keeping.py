@@ -1,7 +1,7 @@
 """What may happen to it: balloons that burst, colours that fade, helium wanted or not."""
 
 from assistant.asked import Asked, Blocks
-from assistant.layout import paragraph
+from assistant.layout import listed, paragraph
 from assistant.naming import named_pieces
 from assistant.price import quoted
 from assistant.telling import shown, span, worth
@@ -22,7 +22,7 @@ def bursts(asked: Asked) -> Blocks | None:
     over = sum(row.left for row in rows)
     head = f"{extra:,} spares are in it, {worth(spare)} in each size and colour; whole bags leave {over:,} more."
     how = "A gap is filled on the spot with small balloons tucked in; bring the pump and a few of each colour."
-    who = "Unless the estimate says so, no one stays: leave a bag of spares with whoever minds the room, or price a visit."
+    who = "No one stays unless the estimate says so: leave spares with whoever minds the room, or price a visit."
     return [
         paragraph(head, asked.width),
         paragraph(how, asked.width),
@@ -52,7 +52,9 @@ def helium(asked: Asked) -> Blocks | None:
     framed = [name for place, name in named_pieces(asked.book, asked.now) if asked.now.pieces[place].kind in FRAMED]
     blocks: Blocks = []
     if framed:
-        text = f"Not for {' and '.join(framed)}: what lies on tables, frames or poles needs none; air lasts days there, helium hours."
+        text = (
+            f"Not for {listed(framed)}: on tables, frames or poles none is needed; air lasts days there, helium hours."
+        )
         blocks.append(paragraph(text, asked.width))
     blocks += [
         block
@@ -81,7 +83,9 @@ def _beside(asked: Asked, place: int) -> Blocks:
     metric = asked.made.metric
     name = dict(named_pieces(asked.book, asked.now))[place]
     more = float(dear.price - plain.price)
-    head = f"{name[:1].upper()}{name[1:]} on helium: {money(float(dear.price), floating)}, on air {money(float(plain.price), floating)}: {money(abs(more), floating)} {'more' if more >= 0 else 'less'}."
+    sums = [money(amount, floating) for amount in (float(dear.price), float(plain.price), abs(more))]
+    head = f"{name} on helium: {sums[0]}, on air {sums[1]}: {sums[2]} {'more' if more >= 0 else 'less'}."
+    head = head[:1].upper() + head[1:]
     parts = [f"{worth(gas, metric=metric)} of gas"]
     parts += [f"{worth(ribbon, metric=metric)} of ribbon"] if ribbon is not None else []
     parts += [f"{worth(weights)} weights"] if weights is not None else []

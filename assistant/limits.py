@@ -7,14 +7,16 @@ from fractions import Fraction
 
 from assistant.state import State
 from assistant.telling import shown
-from assistant.trying import SIGNS, tried, value
+from assistant.trying import SIGNS, tried, value, variant
 from grammar.quantities import quantities_at, read_quantities
 from grammar.reading import Reading
 from grammar.scan import scan
 from rules import Book, Estimate
-from rules.units import convert
+from rules.units import convert, from_base
 
 ON_HAND = "balloons_on_hand"
+INCH, CENTIMETRE = Fraction(1), Fraction(100, 254)
+LEAST_LENGTH = 12  # inches: what is shorter is no piece
 TOLERANCE = 1e-6
 LOOK_ON = 6  # steps beyond the greatest that fits: clusters and pairs make the count climb in uneven steps
 
@@ -139,3 +141,27 @@ def greatest(fits: Callable[[Fraction], bool], least: Fraction, most: Fraction, 
         low = high
     ahead = [k for k in range(low + 1, low + 1 + LOOK_ON) if least + k * step <= most and fits(least + k * step)]
     return least + max(ahead, default=low) * step
+
+
+def steps_of(book: Book, state: State, place: int, fact: str) -> tuple[Fraction, Fraction, Fraction]:
+    """The least, the most and the step of a fact to be found: whole pieces, whole inches or centimetres."""
+    kind = state.pieces[place].kind
+    spec = book.fact(book.kind_of(kind).hears.get(fact, fact), kind)
+    low, high = spec.sane if spec is not None and spec.sane else (1.0, 1000.0)
+    most = Fraction(round(from_base(high, spec.unit))) if spec is not None else Fraction(1000)
+    if spec is None or spec.whole:
+        return Fraction(1), most, Fraction(1)
+    step = CENTIMETRE if state.metric else INCH
+    least = max(Fraction(round(from_base(low, spec.unit))), Fraction(LEAST_LENGTH))
+    return -(-least // step) * step, most, step
+
+
+def largest(book: Book, state: State, place: int, fact: str, limits: list[Limit]) -> State | None:
+    """The version with the most of a fact that keeps within every limit."""
+
+    def version(number: Fraction) -> State:
+        return variant(state, place, {fact: int(number) if number.denominator == 1 else float(number)})
+
+    least, most, step = steps_of(book, state, place, fact)
+    found = greatest(lambda number: not over(tried(book, version(number)), limits), least, most, step)
+    return version(found) if found is not None else None

@@ -14,7 +14,7 @@ def named_pieces(book: Book, state: State) -> Iterator[tuple[int, str]]:
     """Each piece's place and what to call it: "8 runners", "the arch"."""
     for place, piece in enumerate(state.pieces):
         count = piece.facts.get("count")
-        noun = noun_of(book, piece.kind, 1 if not count else count)
+        noun = noun_of(book, piece.kind, count or 1)
         yield place, f"{count} {noun}" if count and count != 1 else f"the {noun}"
 
 

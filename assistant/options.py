@@ -64,7 +64,7 @@ def side_by_side(asked: Asked) -> Blocks | None:
 
 def still_compared(asked: Asked) -> Blocks | None:
     """While alternatives stand, a change is answered with all of them again."""
-    return side_by_side(asked) if asked.now.compared and asked.now.pending is None else None
+    return side_by_side(asked)
 
 
 # the same basis -------------------------------------------------------------------------------------------------------

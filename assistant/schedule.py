@@ -73,7 +73,7 @@ def schedule(asked: Asked) -> Blocks | None:
         return built_before(asked)
     plan = plan_of(asked.made)
     if plan.day is not None and (ASKS_WHEN.search(text) or not re.search(r"\bhow (long|many|much)\b", text)):
-        return _when(asked, plan, plan.day)
+        return _when(asked, plan.day)
     return _how_long(asked, plan, lacking=bool(ASKS_WHEN.search(text)))
 
 
@@ -118,7 +118,7 @@ def _hours_given(text: str) -> float | None:
 # when ----------------------------------------------------------------------------------------------------------------
 
 
-def _when(asked: Asked, plan: Plan, day: Timetable) -> Blocks:
+def _when(asked: Asked, day: Timetable) -> Blocks:
     """The day in order, the answer first: when to start, and whether the venue's door allows it."""
     start = at(day.start, day.event)
     if day.short:
@@ -161,7 +161,8 @@ def built_before(asked: Asked) -> Blocks:
     """Which pieces may be built the day before and which not, by gas and place."""
     outdoors = bool(value(asked.made, "outdoors"))
     rows: list[str] = []
-    early, late = [], []
+    early: list[str] = []
+    late: list[str] = []
     for place, name in named_pieces(asked.book, asked.now):
         lead = asked.made.figure("build_lead", place)
         if lead is None:

@@ -46,7 +46,7 @@ def spares(asked: Asked) -> Blocks | None:
         paragraph(f"{worth(share)} spare is {count:,} balloons on {sum(r.need for r in with_them):,}.", asked.width),
         paragraph(f"{skip} {whole}", asked.width),
         paragraph(f"{risk} ({share.source[:1].upper()}{share.source[1:]}.)", asked.width),
-        paragraph('Say "no spares" or "5 % spare" to change it.', asked.width),
+        paragraph('Say "0 % spare" or "5 % spare" to change it.', asked.width),
     ]
 
 
@@ -73,12 +73,12 @@ def recoloured(asked: Asked) -> Blocks | None:
     total = round(value(made, "balloons", place) or 0)
     counts = [largest_remainder(total, list(each.values()), PAIR) for each in (shares, new)]
     lines = paragraph(f"Half of the {less} turned {more}; the {total:,} balloons stay:", asked.width)
-    bags = {row.colour: row for row in shopping(made)}
+    rows = shopping(made)
     for name, before, after in zip(new, *counts, strict=True):
-        told = f": {bags_of(bags[name])}" if name in bags and len({row.size_in for row in bags.values()}) == 1 else ""
+        told = _bags_of_colour([row for row in rows if row.colour == name])
         changed = f"{after:,} (now {before:,})" if after != before else f"{after:,}"
         lines += paragraph(f"- {name} {changed}{told}", asked.width, "  ")
-    gap = _cost(shopping(made)) - _cost(shopping(was))
+    gap = _cost(rows) - _cost(shopping(was))
     bought = (
         f"The bags cost {money(abs(gap), made)} {'more' if gap > 0 else 'less'}"
         if abs(gap) >= 0.005
@@ -94,6 +94,14 @@ def recoloured(asked: Asked) -> Blocks | None:
         paragraph(f"{bought}; {price}. {special}", asked.width),
         paragraph(f'To keep it, say "{", ".join(f"{share:.0%} {name}" for name, share in new.items())}".', asked.width),
     ]
+
+
+def _bags_of_colour(rows: list[Row]) -> str:
+    """The bags of one colour: by number in a bag where there is but one size, else how many in all."""
+    if len(rows) == 1:
+        return f": {bags_of(rows[0])}"
+    packs = sum(row.packs for row in rows)
+    return f": {packs} bag{'s' if packs != 1 else ''} of its sizes" if rows else ""
 
 
 def _named(pattern: re.Pattern[str], text: str, shares: dict[str | None, float]) -> str | None:

@@ -14,8 +14,8 @@ from assistant.trying import money
 from grammar.quantities import read_quantities
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
-from rules import Book, Job, Row, shopping, work
-from rules.buying import Stock, packs_of, unused
+from rules import Book, Job, Row, Stock, shopping, work
+from rules.buying import packs_of, unused
 
 Item = dict[str, Any]  # count, and size (inches) and colour where they were said
 

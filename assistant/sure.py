@@ -13,7 +13,8 @@ def how_sure(asked: Asked) -> Blocks | None:
     if figure is None:
         return None
     metric = asked.made.metric
-    head = f"{worth(figure, metric=metric)} balloons, {span(figure, metric=metric)} about nine times in ten; nothing is exact to the balloon."
+    ends = f"{span(figure, metric=metric)} about nine times in ten"
+    head = f"{worth(figure, metric=metric)} balloons, {ends}; nothing is exact to the balloon."
     hours = asked.made.figure("hours_hands_on")
     work = f"Hands {worth(hours)}, {span(hours)}." if hours is not None and hours.value else ""
     said = list(dict.fromkeys(f.name for f in asked.made.figures() if f.how == "said" and f.piece is not None))

@@ -8,6 +8,7 @@ import os
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Any, Protocol
 
 from assistant.terminal import NARROW, clean, is_readable, one_line
@@ -62,7 +63,11 @@ MakeTalk = Callable[[int], Talk]
 
 
 def make_conversation(width: int) -> Talk:
-    """A new conversation with the shipped book, its replies laid out for so many columns. Slow the first time."""
+    """A new conversation with the shipped book, its replies laid out for so many columns.
+
+    The first is slow to make; what the user's cache holds makes it quicker.
+    """
+    _warm_up()
     from assistant import Conversation
 
     return Conversation(width=width, folder=_here())
@@ -76,6 +81,13 @@ def _here() -> "Path | None":
         return Path.cwd()
     except OSError:
         return None
+
+
+@cache
+def _warm_up() -> None:
+    from assistant.cache import open_cache, warm_up
+
+    warm_up(open_cache())
 
 
 @dataclass(frozen=True, slots=True)

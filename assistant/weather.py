@@ -45,7 +45,7 @@ def _outdoors(asked: Asked, made: Estimate) -> Blocks:
     if wind is not None and wind > limit:
         verdict = f"No: {_told(made, 'wind')} is above the limit of {_told(made, 'wind_limit')}. Indoors."
     elif said_heat and heat >= HOT_F:
-        verdict = f"Only in shade and put out late: at {_told(made, 'temperature')} they swell and pop, in sun within the hour."
+        verdict = f"Only in shade, put out late: at {_told(made, 'temperature')} they swell and pop, in sun in an hour."
     elif said_heat and heat <= COLD_F:
         verdict = "Yes, but they shrink and look limp in the cold; filled on the warm side."
     risks = ["sun and heat: shade, light colours, filled 10 to 20 % under, built late"]
@@ -72,7 +72,8 @@ def _wind(asked: Asked, made: Estimate) -> Blocks:
     else:
         head = f"Yes at {planned}, {_told(made, 'wind_name')}, if it is held down."
     lines = [line for text in _holds(asked, made) for line in paragraph(f"- {text}", asked.width, "  ")]
-    tail = f"Gusts count, not the mean. Limit {_told(made, 'wind_limit')}, from memory; have an indoor place ready. {_last(asked)}"
+    limits = f"Limit {_told(made, 'wind_limit')}, from memory; have an indoor place ready."
+    tail = f"Gusts count, not the mean. {limits} {_last(asked)}"
     return [paragraph(head, asked.width), lines, paragraph(tail, asked.width)]
 
 
@@ -95,10 +96,9 @@ def _holds(asked: Asked, made: Estimate) -> list[str]:
 def _held(asked: Asked, made: Estimate) -> str:
     """In a few words what holds the pieces."""
     weights = [
-        f"{worth(ballast, metric=made.metric)} on {'each ' if (asked.now.pieces[p].facts.get('count') or 1) > 1 else 'the '}"
-        f"{asked.now.pieces[p].kind}"
-        for p, _ in named_pieces(asked.book, asked.now)
-        if (ballast := made.figure("ballast", p)) is not None
+        f"{worth(ballast, metric=made.metric)} on each {asked.now.pieces[place].kind}"
+        for place, _ in named_pieces(asked.book, asked.now)
+        if (ballast := made.figure("ballast", place)) is not None
     ]
     return f"{listed(weights)} at {_told(made, 'wind_planned')}, and ties" if weights else "tied down at close spacing"
 

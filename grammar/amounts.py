@@ -5,11 +5,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from grammar.lexicon import load_words, spell
+from grammar.lexicon import spell
 from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
 from grammar.scan import Token, scan
 from grammar.terms import Amount
+from grammar.word_files import load_words
 
 FAR_UNITS = frozenset({"mi", "km"})
 TYPES = {

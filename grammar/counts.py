@@ -199,7 +199,7 @@ class Counts(Ground):
         value = self.slots.value(phrase.amounts[0].high, fact)
         if value is None:
             return False
-        self._set(asked, value, phrase)
+        self._set(asked, [value, value] if fact.type == "range" else value, phrase)
         return True
 
     def _more(self, at: int, number: float, phrase: Phrase) -> bool:

@@ -64,6 +64,7 @@ class Ground:
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False
+        self.given: list[dict[str, Any]] = []
         self.last_unit = ""
         self.even = 0
         self.everything = False

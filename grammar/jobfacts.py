@@ -62,7 +62,7 @@ class JobFacts:
             return self._clock(label, figure, phrase)
         if label == "budget":
             return self._budget(figure, phrase)
-        if label == "round_trip":
+        if label == "round_trip" and isinstance(figure.high, Amount):
             label = "drive_distance"
             figure = _halved(figure)
         if label == "labour_rate" and figure.type not in {"NUM", "MONEY"}:
@@ -169,9 +169,9 @@ class JobFacts:
 
     def _clock(self, label: str, figure: Figure, phrase: Phrase) -> bool:
         """Keep a time of day; whether it is before or after noon is settled at the end."""
-        if figure.type == "CLOCK":
+        if figure.type == "CLOCK" and isinstance(figure.high, tuple):
             self.clocks[label] = figure.high
-            if not figure.single:
+            if isinstance(figure.low, tuple) and not figure.single:
                 self.clocks["setup_from" if label == "setup_from" else "event_time"] = figure.low
             return True
         if figure.type == "NUM" and isinstance(figure.high, Amount):

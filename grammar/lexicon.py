@@ -1,18 +1,15 @@
 """All words that mean something to the reader, found by their first word, longest first."""
 
 import re
-import tomllib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
-from typing import Any
 
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
 from grammar.vocabulary import Vocabulary
+from grammar.word_files import load_words
 
-WORDS = Path(__file__).parent / "words"
 HYPHENS = frozenset("-‐‑–")
 
 
@@ -35,12 +32,6 @@ class Match:
 
 
 @cache
-def load_words(name: str) -> Mapping[str, Mapping[str, Any]]:
-    """One file of grammar/words, as it stands."""
-    return tomllib.loads((WORDS / name).read_text(encoding="utf-8"))
-
-
-@cache
 def word_list(name: str) -> frozenset[str]:
     """The plain words of filler.toml under `name`."""
     return frozenset(str(load_words("filler.toml")[name]).split())
@@ -48,6 +39,8 @@ def word_list(name: str) -> frozenset[str]:
 
 def spell(text: str) -> tuple[str, ...]:
     """A phrase as the tuple of lower-case words that the scanner makes of it, hyphens left out."""
+    if text.isascii() and text.replace(" ", "").isalpha():
+        return tuple(text.lower().split())  # what the scanner would come to, and nearly all of the words
     return tuple(t.lower for t in scan(text) if t.lower not in HYPHENS)
 
 
@@ -105,7 +98,7 @@ class Lexicon:
             elif fact.type == "flag":
                 self._add("FLAG", (fact.id, True), (*fact.words, *fact.choices.get("true", ())))
                 self._add("FLAG", (fact.id, False), fact.choices.get("false", ()))
-            else:
+            elif fact.type in {"quantity", "range", "clock"}:
                 self._add("LABEL", fact.id, fact.words)
                 for value, phrases in fact.choices.items():  # words that mean a value: "just to the floor"
                     self._add("CHOICE", (fact.id, float(value)), phrases)

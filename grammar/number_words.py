@@ -1,15 +1,12 @@
 """The number words of one language, read from words/numbers.toml into tables that can be looked up at once."""
 
-import tomllib
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from grammar.scan import Token
-
-WORDS = Path(__file__).parent / "words"
+from grammar.word_files import load_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +88,7 @@ def _parts(block: dict[str, dict[str, Any]]) -> dict[str, Part]:
 @cache
 def number_words(name: str = "numbers.toml") -> NumberWords:
     """The tables of one file of grammar/words. Read once."""
-    data = tomllib.loads((WORDS / name).read_text(encoding="utf-8"))
+    data = load_words(name)
     slips: dict[str, str] = data["slips"]
     small: dict[str, list[Any]] = data["small_words"]
     cardinals = _with_slips(data["cardinals"], slips)

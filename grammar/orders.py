@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from grammar.lexicon import HYPHENS, load_words
+from grammar.lexicon import HYPHENS
 from grammar.number_words import number_words
 from grammar.scan import Token
+from grammar.word_files import load_words
 
 GAP = 6  # words that "~" may stand for
 STOPS = frozenset({".", "!", ";", "?"})

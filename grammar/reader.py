@@ -54,7 +54,7 @@ class Reader:
         tokens = apart(scan(text))
         if not tokens:
             return Reading()
-        orders = self._orders(tokens, context)
+        orders = self._orders(tokens)
         used = frozenset(i for order in orders for i in order.used)
         amounts = Amounts(tokens, lambda i: self._names(tokens, i), lambda i: self._describes(tokens, i))
         tries: list[_Try] = []
@@ -65,7 +65,7 @@ class Reader:
                 break
         return self._choose(tries, tokens, text)
 
-    def _orders(self, tokens: list[Token], context: Context) -> list[Order]:
+    def _orders(self, tokens: list[Token]) -> list[Order]:
         kept: list[Order] = []
         for order in find_orders(tokens):
             if not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
@@ -89,7 +89,7 @@ class Reader:
         terms = tidy(row.terms)
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
         slots = Slots(self.vocabulary, self.convert, metric=metric)
-        made = Assembler(phrases(terms), slots, context.model_copy(update={"metric": metric}), orders).run()
+        made = Assembler(phrases(terms), slots, replace(context, metric=metric), orders).run()
         made.reading.metric = metric
         return made
 
@@ -119,14 +119,12 @@ class Reader:
             else:
                 runs.append((start, end))
         words = [_written(tokens, start, end) for start, end in runs]
-        near = {}
+        near: dict[str, list[str]] = {}
         for start, end in spots:
             for token in tokens[start:end]:
-                if token.kind == "word" and not self.lexicon.is_everyday(token.lower):
-                    found = suggestions(token.lower, self.lexicon.mendable)
-                    if found:
-                        near[token.text] = found
-        return [w for w in words if w], near
+                if token.kind == "word" and token.text not in near and not self.lexicon.is_everyday(token.lower):
+                    near[token.text] = suggestions(token.lower, self.lexicon.mendable)
+        return [w for w in words if w], {word: found for word, found in near.items() if found}
 
 
 def apart(tokens: list[Token]) -> list[Token]:
@@ -170,9 +168,8 @@ def _written(tokens: list[Token], start: int, end: int) -> str:
 
 
 def _alike(a: Reading, b: Reading) -> bool:
-    return [m.model_dump(exclude={"words"}) for m in a.mentions] == [
-        m.model_dump(exclude={"words"}) for m in b.mentions
-    ] and a.job == b.job
+    """Whether two readings say the same, whatever words they took it from."""
+    return [replace(m, words="") for m in a.mentions] == [replace(m, words="") for m in b.mentions] and a.job == b.job
 
 
 def _either(first: Reading, second: Reading) -> Doubt:

@@ -1,27 +1,22 @@
 """What was heard in one turn.  Lengths are inches; shares and fractions run from 0 to 1; other values are in the
 unit of their fact."""
 
+from dataclasses import dataclass, field
 from typing import Any, Literal
-
-from pydantic import BaseModel, ConfigDict, Field
 
 Value = Any  # float, int, str, bool, [low, high], a list of colours or of sizes
 
 
-class Model(BaseModel):
-    """Common settings: small, strict about names."""
-
-    model_config = ConfigDict(extra="forbid")
-
-
-class Colour(Model):
+@dataclass(slots=True)
+class Colour:
     """A colour in the words said, with its share where one was given."""
 
     name: str
     share: float | None = None
 
 
-class Step(Model):
+@dataclass(slots=True)
+class Step:
     """A change relative to what stands: "add", "times" or "plus" on a fact."""
 
     fact: str
@@ -29,7 +24,8 @@ class Step(Model):
     by: float
 
 
-class Mention(Model):
+@dataclass(slots=True)
+class Mention:
     """A piece that was spoken of, and what was said of it.
 
     `kind` is None where the turn names none (the piece in focus is meant).  `new` tells that it asks for another
@@ -45,14 +41,15 @@ class Mention(Model):
     like: Literal["", "colours", "all"] = ""
     part_of: float | None = None
     extend: bool = False
-    options: dict[str, list[Value]] = Field(default_factory=dict)
-    facts: dict[str, Value] = Field(default_factory=dict)
-    drop: list[tuple[str, Value]] = Field(default_factory=list)
-    steps: list[Step] = Field(default_factory=list)
+    options: dict[str, list[Value]] = field(default_factory=dict)
+    facts: dict[str, Value] = field(default_factory=dict)
+    drop: list[tuple[str, Value]] = field(default_factory=list)
+    steps: list[Step] = field(default_factory=list)
     words: str = ""
 
 
-class Doubt(Model):
+@dataclass(slots=True)
+class Doubt:
     """Something that was not kept, or that needs an answer.
 
     `kind`: "either" (two readings are sensible: `options` are fact ids or values), "impossible" (a value outside all
@@ -62,21 +59,22 @@ class Doubt(Model):
     kind: Literal["either", "impossible", "contradiction", "vague"]
     fact: str = ""
     value: Value = None
-    options: list[Value] = Field(default_factory=list)
+    options: list[Value] = field(default_factory=list)
     words: str = ""
     piece: str | None = None
 
 
-class Reading(Model):
+@dataclass(slots=True)
+class Reading:
     """One turn, read: acts in order, job facts, orders, what stayed open and what was not used."""
 
-    mentions: list[Mention] = Field(default_factory=list)
-    job: dict[str, Value] = Field(default_factory=dict)
-    job_drop: list[str] = Field(default_factory=list)
-    orders: list[str] = Field(default_factory=list)
-    doubts: list[Doubt] = Field(default_factory=list)
-    unread: list[str] = Field(default_factory=list)
-    said_as: list[tuple[str, str]] = Field(default_factory=list)
+    mentions: list[Mention] = field(default_factory=list)
+    job: dict[str, Value] = field(default_factory=dict)
+    job_drop: list[str] = field(default_factory=list)
+    orders: list[str] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
+    unread: list[str] = field(default_factory=list)
+    said_as: list[tuple[str, str]] = field(default_factory=list)
     changing: bool = False
     alternatives: bool = False
     topic: str = ""
@@ -84,22 +82,23 @@ class Reading(Model):
     answer: str = ""
     blank: bool = False
     text: str = ""
-    near: dict[str, list[str]] = Field(default_factory=dict)
+    near: dict[str, list[str]] = field(default_factory=dict)
 
 
-class Context(Model):
+@dataclass(slots=True)
+class Context:
     """What the conversation hands to the reader: what is in hand, in focus and being asked."""
 
-    kinds: list[str] = Field(default_factory=list)
+    kinds: list[str] = field(default_factory=list)
     focus: str | None = None
     asked: str | None = None
-    options: list[str] = Field(default_factory=list)
+    options: list[str] = field(default_factory=list)
     metric: bool = False
-    known: list[str] = Field(default_factory=list)
+    known: list[str] = field(default_factory=list)
     topic: str = ""
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
     count: float | None = None
-    values: dict[str, Value] = Field(default_factory=dict)
+    values: dict[str, Value] = field(default_factory=dict)
     budget: dict[str, Any] | None = None

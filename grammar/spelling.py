@@ -57,5 +57,11 @@ def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:
     """Up to `most` known words that a reader may have meant, nearest first."""
     limit = max(1, len(word) // 3)
-    scored = sorted((distance(word, w, limit), w) for w in known if abs(len(w) - len(word)) <= limit)
+    letters = set(word)
+    near = (  # each letter that only one of the two has is a slip of its own
+        w
+        for w in known
+        if abs(len(w) - len(word)) <= limit and len(letters.difference(w)) <= limit and len(set(w) - letters) <= limit
+    )
+    scored = sorted((distance(word, w, limit), w) for w in near)
     return [w for d, w in scored if d <= limit][:most]

@@ -154,15 +154,25 @@ class Things(Lengths, Looks):
         if target is None or self.topic is None:
             return
         fact, value = self.topic
-        if not self.targets:
-            source = self.current
-            if source is not target:
-                self._take_back(source, fact)
+        source, first = self.current, not self.targets
         self.targets.append(target)
+        if fact == "colours":
+            self._give_colours(source, target, first=first)
+            return
+        if first and source is not target:
+            self._take_back(source, fact)
         if value == "removed":
             self._unset(target, fact)
         else:
             target.facts[fact] = value
+
+    def _give_colours(self, source: Draft, target: Draft, *, first: bool) -> None:
+        """ "gold on the arch and the tables": the colours just said are those of other pieces."""
+        if first:
+            self.given = [dict(colour) for colour in source.colours]
+            if source is not target:
+                source.colours = []
+        target.colours = [dict(colour) for colour in self.given]
 
     def _needs(self, kind: str | None) -> bool:
         """Whether such a piece cannot do without its number: one for each table, then."""

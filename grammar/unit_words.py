@@ -1,14 +1,13 @@
 """Units, money and clock words: words/units.toml and words/money.toml as tables found by their first word."""
 
-import tomllib
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Any, Generic, TypeVar
 
-from grammar.number_words import WORDS
 from grammar.scan import Token, scan
+from grammar.word_files import load_words
 
 T = TypeVar("T")
 
@@ -89,7 +88,7 @@ def _unit_rows(blocks: Sequence[dict[str, Any]]) -> Iterator[tuple[str, Unit]]:
 @cache
 def unit_words() -> UnitWords:
     """The tables of units. Read once."""
-    data = tomllib.loads((WORDS / "units.toml").read_text(encoding="utf-8"))
+    data = load_words("units.toml")
     words: dict[str, Any] = data["words"]
     clock: dict[str, Any] = data["clock"]
     return UnitWords(
@@ -152,7 +151,7 @@ class MoneyWords:
 @cache
 def money_words() -> MoneyWords:
     """The tables of money. Read once."""
-    data = tomllib.loads((WORDS / "money.toml").read_text(encoding="utf-8"))
+    data = dict(load_words("money.toml"))
     words: dict[str, Any] = data.pop("words")
 
     def rows(key: str) -> list[tuple[str, str]]:

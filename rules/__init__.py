@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from rules.book import Book, load_book
-    from rules.buying import Row, Stock, shopping
+    from rules.buying import Row, shopping
     from rules.engine import Estimate, Job, Piece, work
     from rules.errors import BookError
     from rules.figure import Clash, Figure, Influence, Part, Said
+    from rules.stock import Stock
 
 _HOMES = {
     "Book": "book",
@@ -29,7 +30,7 @@ _HOMES = {
     "Piece": "engine",
     "Row": "buying",
     "Said": "figure",
-    "Stock": "buying",
+    "Stock": "stock",
     "load_book": "book",
     "shopping": "buying",
     "work": "engine",

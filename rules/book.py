@@ -44,6 +44,7 @@ class Book:
     job: PieceKind = field(default_factory=lambda: read_piece(JOB, {}))
     remarks: tuple[Remark, ...] = ()
     others: dict[str, dict[str, Raw]] = field(default_factory=dict)
+    looked_up: dict[tuple[str, str], Fact | None] = field(default_factory=dict, repr=False)  # facts by id and kind
     closures: dict[Any, Any] = field(default_factory=dict, repr=False)  # formulas compiled so far (rules/world.py)
     worlds: OrderedDict[Any, Any] = field(
         default_factory=OrderedDict, repr=False
@@ -51,6 +52,12 @@ class Book:
 
     def fact(self, id: str, kind: str = JOB) -> Fact | None:
         """The fact `id` as a piece of that kind knows it: its own, else the job's, else None."""
+        key = (id, kind)
+        if key not in self.looked_up:
+            self.looked_up[key] = self._look_up(id, kind)
+        return self.looked_up[key]
+
+    def _look_up(self, id: str, kind: str) -> Fact | None:
         jobs: Fact | None = None
         for fact in self.facts.get(id, ()):
             if kind in fact.of or (ANY in fact.of and kind != JOB):
@@ -63,6 +70,12 @@ class Book:
         """Whether the fact that a piece of that kind knows as `id` belongs to the whole job."""
         fact = self.fact(id, kind)
         return fact is not None and JOB in fact.of and kind not in fact.of
+
+    def formulas(self) -> list[str]:
+        """Every formula of the facts and every condition, each once."""
+        rules = [rule for fact in self.every_fact() for rule in fact.rules]
+        texts = [*(rule.text for rule in rules), *(rule.when for rule in rules), *(one.when for one in self.remarks)]
+        return list(dict.fromkeys(text for text in texts if text))
 
     def every_fact(self) -> Iterator[Fact]:
         """All facts, in the order of the files."""
@@ -94,8 +107,18 @@ def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book
     return book
 
 
+_lent: list["Book"] = []
+
+
+def lend_book(book: "Book") -> None:
+    """Take this for the shipped book, in place of reading its folder."""
+    _lent[:] = [book]
+
+
 @lru_cache(maxsize=8)
 def _shipped(folder: Path) -> Book:
+    if _lent and folder == BOOK_FOLDER:
+        return _lent[0]
     blocks, text = _read_folder(folder)
     return build_book(blocks, text)
 

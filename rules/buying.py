@@ -1,6 +1,6 @@
 """What to buy: balloons of a job by size and colour, with spares, less what is at hand, in whole bags."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
@@ -8,21 +8,13 @@ from rules.apportion import largest_remainder
 from rules.engine import Estimate
 from rules.functions import to_nearest, up_to_whole
 from rules.packs import choose_packs
+from rules.stock import Stock, draw
 from rules.values import look_up
 
 PAIR = 2
 CENT = Decimal("0.01")
 # The bags of a size: the fact with the number in one, and the fact that says how much dearer its balloons are.
 BAGS = (("pack_size", None), ("small_pack", "small_pack_dearer"), ("smallest_pack", "smallest_pack_dearer"))
-
-
-@dataclass(frozen=True, slots=True)
-class Stock:
-    """Balloons at hand: how many, their nominal size in inches and colour, either None where it was not said."""
-
-    count: int
-    size_in: float | None = None
-    colour: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,27 +89,6 @@ def unused(estimate: Estimate) -> list[Stock]:
     """What is at hand and this job does not take, item by item."""
     ready = {(row.size_in, row.colour): row.with_spares for row in shopping(estimate)}
     return draw(ready, estimate.job.stock)[1]
-
-
-def draw(
-    wanted: dict[tuple[float, str | None], int], stock: Iterable[Stock]
-) -> tuple[dict[tuple[float, str | None], int], list[Stock]]:
-    """How much of each (size, colour) wanted comes from the stock, and what stays of the stock.
-
-    What is named most closely is drawn first: size and colour, then one of the two. A row of no colour takes any.
-    """
-    used = dict.fromkeys(wanted, 0)
-    left: list[Stock] = []
-    for item in sorted(stock, key=lambda item: (item.size_in is None) + (item.colour is None)):
-        count = item.count
-        for key, number in wanted.items():
-            if item.size_in in (None, key[0]) and (item.colour is None or key[1] in (None, item.colour)):
-                taken = min(count, number - used[key])
-                used[key] += taken
-                count -= taken
-        if count:
-            left.append(Stock(count, item.size_in, item.colour))
-    return used, left
 
 
 def packs_of(estimate: Estimate, size_in: float) -> list[Pack]:

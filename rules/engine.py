@@ -34,7 +34,7 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """The pieces in the order spoken, what was said of the job as a whole, and the balloons at hand (buying.Stock)."""
+    """The pieces in the order spoken, what was said of the job as a whole, and the balloons at hand (stock.Stock)."""
 
     pieces: list[Piece] = field(default_factory=list)
     said: dict[str, Any] = field(default_factory=dict)
@@ -56,6 +56,7 @@ class Estimate:
         self.book, self.job, self.metric = book, job, metric
         self._pieces = [_piece_spread(book, piece, job.said) for piece in job.pieces]
         self._job = JobSpread(JobWorld(book, job.said, self._pieces))
+        self._figures: dict[bool, list[Figure]] = {}
 
     def figure(self, id: str, piece: int | None = None) -> Figure | None:
         """The figure `id` of a piece or of the job, None when it is not known and cannot be worked out."""
@@ -63,14 +64,26 @@ class Estimate:
         step = spread.world.find(id)
         if step is None or self.book.is_of_job(id, spread.world.kind):
             return None if step is None else self.figure(id)
-        return figure_of(spread, step, piece, self._uses(step, spread.world), self.metric)
+        key = (id, piece, self.metric)
+        made: Figure | None = spread.figures.get(key)
+        if made is None:
+            made = spread.figures[key] = figure_of(spread, step, piece, self._uses(step, spread.world), self.metric)
+        return made
 
     def step(self, id: str, piece: int | None = None) -> Step | None:
         """The raw step behind a figure, its value in base units: for the modules of rules/ that reckon on."""
         return self._spread(piece).world.find(id)
 
     def figures(self) -> list[Figure]:
-        """The figures that each piece and the job show, each scope followed by all that these were worked out from."""
+        """The figures that each piece and the job show, each scope followed by all that these were worked out from.
+
+        Asked for before anything else, this costs least: each input is then moved once, with all steps there.
+        """
+        if self.metric not in self._figures:
+            self._figures[self.metric] = self._all_figures()
+        return list(self._figures[self.metric])
+
+    def _all_figures(self) -> list[Figure]:
         wanted: dict[tuple[int | None, str], None] = {}
         for piece in self._scopes():
             for id in self._spread(piece).world.shows:

@@ -15,7 +15,7 @@ class Figure(BaseModel):
     `uses` names what it was worked out from: an id of the same scope, or "job.id" or "0.id" from another.
     """
 
-    model_config = ConfigDict(frozen=True)
+    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     name: str
@@ -36,7 +36,7 @@ class Influence(BaseModel):
     `piece` is None where the input is the job's own or shared by several pieces.
     """
 
-    model_config = ConfigDict(frozen=True)
+    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     name: str
@@ -49,7 +49,7 @@ class Influence(BaseModel):
 class Said(BaseModel):
     """A caution or a note; `piece` is the place of the piece it is said of, None for the job."""
 
-    model_config = ConfigDict(frozen=True)
+    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     piece: int | None
@@ -61,7 +61,7 @@ class Said(BaseModel):
 class Clash(BaseModel):
     """Wishes that cannot both be had: what clashes, what the choices are, and the facts that are not kept."""
 
-    model_config = ConfigDict(frozen=True)
+    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     piece: int | None
@@ -73,7 +73,7 @@ class Clash(BaseModel):
 class Part(BaseModel):
     """Balloons of one sort in all pieces alike: nominal and inflated size in inches, and how many."""
 
-    model_config = ConfigDict(frozen=True)
+    model_config = ConfigDict(frozen=True, defer_build=True)
 
     name: str
     size_in: float

@@ -4,6 +4,8 @@ See formula.lark for what may be written.  The tree says nothing about values; r
 closures and rules/dimensions.py checks what it measures.
 """
 
+import pickle
+from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -37,9 +39,25 @@ class FormulaError(ValueError):
     """A formula that cannot be read; the message is one plain sentence without its place in the book."""
 
 
+_written: dict[str, bytes] = {}  # trees written down before, by text, if anybody has lent them
+
+
+def write_trees(texts: Iterable[str]) -> dict[str, bytes]:
+    """The trees of the formulas as bytes, each by its own text, for `lend_trees` in another process."""
+    return {text: pickle.dumps(parse(text), pickle.HIGHEST_PROTOCOL) for text in texts}
+
+
+def lend_trees(written: Mapping[str, bytes]) -> None:
+    """Take trees that `write_trees` gave in place of parsing. They are unpickled: lend nothing from elsewhere."""
+    _written.update(written)
+
+
 @cache
 def parse(text: str) -> Node:
     """The tree of a formula; FormulaError in one plain sentence when it cannot be read."""
+    if text in _written:
+        tree: Node = pickle.loads(_written[text])  # noqa: S301 - lent by the caller's own store
+        return tree
     from lark.exceptions import UnexpectedCharacters, UnexpectedEOF, UnexpectedInput, UnexpectedToken, VisitError
 
     try:

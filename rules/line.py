@@ -18,7 +18,8 @@ def line_of(estimate: Estimate, piece: int, seed: int = 0) -> Layout | None:
     """
     clusters, pairs = _whole(estimate, "quads_each", piece), _whole(estimate, "loose_pairs_each", piece)
     parts = sorted((part for part in estimate.parts(piece) if part.pairs), key=lambda part: -part.inflated_in)
-    if not clusters or not parts:
+    pitch = estimate.step("cluster_pitch", piece)
+    if not clusters or not parts or pitch is None or estimate.step("decor_length", piece) is None:
         return None
     n = _whole(estimate, "cluster_size", piece) or QUAD
     room = clusters * n
@@ -30,7 +31,6 @@ def line_of(estimate: Estimate, piece: int, seed: int = 0) -> Layout | None:
         body.append(Sort(part.inflated_in, inside, part.size_in))
         loose.append(Sort(part.inflated_in, count - inside, part.size_in))
     pattern = estimate.step("pattern", piece)
-    pitch = estimate.step("cluster_pitch", piece)
     stems = _whole(estimate, "stems", piece) // max(1, _whole(estimate, "count", piece))
     return plan(
         clusters,
@@ -41,7 +41,7 @@ def line_of(estimate: Estimate, piece: int, seed: int = 0) -> Layout | None:
         seed,
         n=n,
         stems=stems,
-        pitch_in=float(pitch.value) if pitch is not None else None,
+        pitch_in=float(pitch.value),
         within_in=_within(estimate, sum(sort.size_in * sort.count for sort in body) / (clusters * n)),
     )
 

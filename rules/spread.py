@@ -8,6 +8,7 @@ rounding is left out and choices stay as at typical values, so that rounding nei
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from itertools import islice
 from typing import Any
 
 from rules.world import ARITHMETIC_TROUBLE, SAID, WORKED_OUT, Step, World
@@ -64,10 +65,12 @@ class Spread:
         self._runs: dict[tuple[str, int], _Run] = {}
         self._resting: dict[int, list[int]] = {}  # bit of an input -> the places of the steps that rest on it
         self._found: dict[str, list[Move]] = {}
+        self.figures: dict[Any, Any] = {}  # those made so far (rules/engine.py)
 
     def leaves_of(self, id: str) -> list[str]:
         """The names of the uncertain inputs that the figure rests on, in the order they were come upon."""
-        self._grow()
+        if len(self._order) != len(self.world.steps):
+            self._grow()
         mask = self._masks.get(id, 0)
         return [leaf for leaf, bit in self._bits.items() if mask & bit]
 
@@ -77,10 +80,11 @@ class Spread:
         if step is None or not step.fact.is_number:
             return []
         if id not in self._found:
-            typical = self.at(id)
+            leaves = self.leaves_of(id)
+            typical: float = self._base.values[id]
             self._found[id] = [
-                Move(leaf, self.at(id, leaf, LOW) - typical, self.at(id, leaf, HIGH) - typical)
-                for leaf in self.leaves_of(id)
+                Move(leaf, self._moved(leaf, LOW).values[id] - typical, self._moved(leaf, HIGH).values[id] - typical)
+                for leaf in leaves
             ]
         return self._found[id]
 
@@ -151,7 +155,7 @@ class Spread:
 
     def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
         base, values = self._base.values, run.values
-        values.update({id: value for id, value in base.items() if id not in values} if values else base)
+        values.update(islice(base.items(), len(values), None))  # the order is one, so what is new stands last
         places = self._resting[self._bits[leaf]]
         for place in places[run.done :]:
             step, closure = self._order[place], self._smooth[place]

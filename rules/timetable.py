@@ -11,7 +11,7 @@ DAY = 24 * 60
 
 @dataclass(frozen=True, slots=True)
 class Needs:
-    """Minutes that each stretch takes, and what binds it: the party's beginning and, where known, when one may come in."""
+    """Minutes that each stretch takes, and what binds it: when the party begins, when one may come in."""
 
     event: int
     ready_before: int

@@ -1,20 +1,26 @@
-"""Units without waiting for pint: reads units.txt (pint's own notation) and converts exactly.
+"""Units by pint, from units.txt: exact factors, asked of pint once and then used as plain numbers.
 
-Pint reads the same file when a book is checked (rules/dimensions.py) and a test holds the two readers to the same
-answers; here it is left out because importing it takes longer than working out an estimate.
+Importing pint takes longer than working out an estimate, so what it says of a unit may be lent from an earlier run
+(rules/warm.py); pint is then not imported at all unless an unusual unit turns up.
 """
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from rules.nearest import offer
 
+if TYPE_CHECKING:
+    import pint
+
 UNITS_FILE = Path(__file__).with_name("units.txt")
 
-_PART = re.compile(r"\s*(?:(?P<number>\d+(?:\.\d+)?)|(?P<name>[A-Za-z_%]\w*))\s*(?:(?:\*\*|\^)\s*(?P<power>\d+))?\s*")
+_NAME = r"[A-Za-z_%]\w*"
+_PRODUCT = re.compile(rf"\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d+)?(?:\s*[*/]\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d+)?)*\s*")
 
 
 class UnitError(ValueError):
@@ -41,58 +47,62 @@ def _power(name: str, n: int) -> str:
     return name if n == 1 else f"{name}**{n}"
 
 
-@cache
-def _definitions() -> dict[str, str]:
-    """Every name, symbol and alias in units.txt -> the right-hand side of its definition."""
-    found: dict[str, str] = {}
-    for line in UNITS_FILE.read_text(encoding="utf-8").splitlines():
-        text = line.partition("#")[0].strip()
-        if text:
-            name, meaning, *others = (part.strip() for part in text.split("="))
-            found.update(dict.fromkeys([name, *others], meaning))
-    return found
+_read: dict[str, Unit] = {}  # by text, as far as it was asked for or lent
 
 
 @cache
+def _registry() -> "pint.UnitRegistry[Any]":
+    import pint
+
+    return pint.UnitRegistry(str(UNITS_FILE), non_int_type=Fraction)
+
+
+@cache
+def _names() -> tuple[str, ...]:
+    """Every name, symbol and alias of units.txt; not the differences that pint adds to degrees by itself."""
+    return tuple(name for name in _registry() if not name.startswith(("delta_", "Δ")))
+
+
 def read_unit(text: str) -> Unit:
     """The unit that `text` names: a name of units.txt, or a product such as "ft**3" or "USD/hour".
 
     Raises UnitError, naming the nearest units, when a name is not known.
     """
-    names = _definitions()
-    if text in names:
-        meaning, _, offset = names[text].partition("; offset:")
-        if meaning.startswith("["):
-            inside = meaning[1:-1]
-            return Unit(Fraction(1), Fraction(0), ((inside, 1),) if inside else ())
-        unit = _product(meaning, text)
-        return Unit(unit.factor, Fraction(offset.strip() or 0), unit.powers)
-    if not re.search(r"[*/^]", text):
+    unit = _read.get(text)
+    if unit is None:
+        unit = _read[text] = _ask_pint(text)
+    return unit
+
+
+def _ask_pint(text: str) -> Unit:
+    names = _names()
+    if not re.search(r"[*/^]", text) and text not in names:
         raise UnitError(f"The unit {text!r} is not known; {offer(text, names)}.")
-    return _product(text, text)
+    if not _PRODUCT.fullmatch(text):
+        raise UnitError(f"The unit {text!r} cannot be read.")
+    for name in re.findall(_NAME, text):
+        if name not in names:  # pint itself would take a plural for its singular, known or not
+            raise UnitError(f"The unit {name!r} is not known; {offer(name, names)}.")
+    import pint
+
+    try:
+        # Zero and one of it in base units: a temperature's zero lies elsewhere.
+        zero, one = (_registry().Quantity(Fraction(n), text).to_base_units() for n in (0, 1))
+        measures = one.dimensionality
+    except (pint.PintError, ValueError, TypeError, ArithmeticError):
+        raise UnitError(f"The unit {text!r} cannot be read.") from None
+    powers = ((str(name).strip("[]"), int(str(n))) for name, n in measures.items())
+    return Unit(Fraction(one.magnitude - zero.magnitude), Fraction(zero.magnitude), tuple(sorted(powers)))
 
 
-def _product(meaning: str, whole: str) -> Unit:
-    factor, powers, at, sign = Fraction(1), dict[str, int](), 0, 1
-    while True:
-        part = _PART.match(meaning, at)
-        if part is None:
-            raise UnitError(f"The unit {whole!r} cannot be read.")
-        power = sign * int(part["power"] or 1)
-        if part["number"]:
-            factor *= Fraction(part["number"]) ** power
-        else:
-            unit = read_unit(part["name"])
-            factor *= unit.factor**power
-            for name, n in unit.powers:
-                powers[name] = powers.get(name, 0) + n * power
-        at = part.end()
-        if at == len(meaning):
-            return Unit(factor, Fraction(0), tuple(sorted((name, n) for name, n in powers.items() if n)))
-        if meaning[at] not in "*/":
-            raise UnitError(f"The unit {whole!r} cannot be read.")
-        sign = 1 if meaning[at] == "*" else -1
-        at += 1
+def every_unit() -> dict[str, Unit]:
+    """Each name of units.txt, and each product that was asked for so far, for `lend_units` in another process."""
+    return {name: read_unit(name) for name in (*_names(), *_read)}
+
+
+def lend_units(units: Mapping[str, Unit]) -> None:
+    """Take units that `every_unit` gave in place of asking pint."""
+    _read.update(units)
 
 
 @cache

@@ -28,9 +28,11 @@ NO_FOLDER = (
 
 def picture(asked: Asked) -> Blocks | None:
     """The piece in focus, drawn in letters."""
-    scene = None if asked.now.focus is None else scene_of(asked.made, asked.now.focus)
-    if scene is None:
+    if asked.now.focus is None or not asked.made.parts(asked.now.focus):
         return None
+    scene = scene_of(asked.made, asked.now.focus)
+    if scene is None:
+        return [paragraph("That is too much to be drawn balloon by balloon; draw a part of it.", asked.width)]
     others = [piece.kind for place, piece in enumerate(asked.now.pieces) if place != asked.now.focus]
     hint = f'Say "draw the {others[0]}" for another piece.' if others else 'Try "make the client sheet".'
     return [[scene.title], plain(scene, asked.width), paragraph(hint, asked.width)]

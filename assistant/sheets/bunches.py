@@ -6,7 +6,7 @@ from assistant.sheets import props
 from assistant.sheets.placing import by_diameter, deal
 from assistant.sheets.shapes import Patch, Round, Shape, Stroke, View, box
 from assistant.sheets.strung import Paint
-from assistant.sheets.wanted import number, value, yardstick
+from assistant.sheets.wanted import number, tall, value, yardstick
 from rules import Estimate
 
 IN_A_LAYER = 3
@@ -20,18 +20,18 @@ def bunch_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
         return None
     on_table = estimate.job.pieces[piece].kind == "centerpiece"
     base = yardstick(estimate, "table_top") if on_table else 0.0
-    tall = yardstick(estimate, "person")
+    person = yardstick(estimate, "person")
     across = yardstick(estimate, "table_for_centrepiece") if on_table else 0.0
     balloons = _bunch(estimate, piece, base, paint)
     half = max([across / 2, *(abs(b.x) + b.radius for b in balloons)])
     stands = number(estimate, piece, "stands") > 0 and value(estimate, piece, "gas") != "helium"
     back: list[Shape] = props.table_foot(0, across, base) if on_table else []
     back += _held(balloons, base, stands)
-    x = half + 12 + tall * 0.18
-    ends = -half - 8, x + tall * 0.18 + 4
-    top = max(max(b.y + b.radius for b in balloons), tall) + 4
-    shapes = [props.floor(*ends), *props.person(x, tall), *back, *balloons]
-    return View("From the side", (ends[0], -3, ends[1], top), shapes)
+    x = half + 12 + person * 0.18
+    ends = -half - 8, x + person * 0.18 + 4
+    top = max(*(b.y + b.radius for b in balloons), person) + 4
+    shapes = [props.floor(*ends), *props.person(x, person), *back, *balloons]
+    return View(f"From the side; the person is {tall(estimate)}", (ends[0], -3, ends[1], top), shapes)
 
 
 def _bunch(estimate: Estimate, piece: int, base: float, paint: Paint) -> list[Round]:
@@ -39,7 +39,9 @@ def _bunch(estimate: Estimate, piece: int, base: float, paint: Paint) -> list[Ro
     diameters = [d for d, n in by_diameter(estimate, piece) for _ in range(n)]
     low, high = base + number(estimate, piece, "clear_under"), base + number(estimate, piece, "top_height")
     largest = diameters[0]
-    layers = [list(range(start, min(start + IN_A_LAYER, len(diameters)))) for start in range(0, len(diameters), IN_A_LAYER)]
+    layers = [
+        list(range(start, min(start + IN_A_LAYER, len(diameters)))) for start in range(0, len(diameters), IN_A_LAYER)
+    ]
     room = max(high - low - largest, 0.0)
     spots: list[tuple[float, float, float]] = []
     for level, layer in enumerate(layers):
@@ -70,11 +72,14 @@ def drop_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     long, deep = number(estimate, piece, "net_length"), number(estimate, piece, "net_across")
     if not sizes or long <= 0 or deep <= 0:
         return None
-    room, tall = number(estimate, None, "drop_height"), yardstick(estimate, "person")
+    room, person = number(estimate, None, "drop_height"), yardstick(estimate, "person")
     diameter = sizes[0][0]
     top = room - 6
     columns, rows = max(int(long / diameter), 1), max(int(deep / diameter), 1)
-    shapes: list[Shape] = [props.floor(-long / 2 - 20, long / 2 + 20), props.ceiling(-long / 2 - 20, long / 2 + 20, room)]
+    shapes: list[Shape] = [
+        props.floor(-long / 2 - 20, long / 2 + 20),
+        props.ceiling(-long / 2 - 20, long / 2 + 20, room),
+    ]
     for n in range(4):
         x = long * (n / 3 - 0.5)
         shapes.append(Stroke(((x, top), (x, room)), props.RIBBON, 1.0, "string"))
@@ -87,8 +92,8 @@ def drop_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     for (x, y, d), colour in zip(spots, deal(estimate, piece, spots), strict=True):
         shapes.append(Round(x, y, d / 2, paint(colour)))
     shapes.append(_net(long, deep, top))
-    shapes += props.person(0, tall)
-    return View("From the side, in its net", (-long / 2 - 20, -3, long / 2 + 20, room + 4), shapes)
+    shapes += props.person(0, person)
+    return View(f"In its net; the person is {tall(estimate)}", (-long / 2 - 20, -3, long / 2 + 20, room + 4), shapes)
 
 
 def _net(long: float, deep: float, top: float) -> Stroke:

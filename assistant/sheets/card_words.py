@@ -3,16 +3,16 @@
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, listed, paragraph
 from assistant.sheets.build_card import QUAD, Blow, Card, Loose, Run, Section, build_card
-from assistant.sheets.wanted import value
 from assistant.state import State
 from assistant.telling import shown
 from grammar.quantities import read_quantities
 from grammar.reading import Reading
-from rules import Estimate
 from rules.layout_plan import Measures
 from rules.show import number as written
+from rules.touch import LARGEST_RING
 
 ANY = "any colour"
+ON_A_TABLE = "runner"
 FEW = 12.0  # inches of section below which it is told in inches
 BACK = ("previous", "back", "before")
 BEYOND = 10**6  # the last section, whatever its number
@@ -37,30 +37,28 @@ def turn_to(now: State, reading: Reading) -> None:
 
 def show_card(asked: Asked) -> Blocks | None:
     """The card's cover or the section turned to, of the piece in focus, else of the first that has a line."""
-    found = _card(asked)
-    if found is None:
+    card = _card(asked)
+    if card is None:
         return [
             paragraph("There is no line of clusters to string in this job, so there is no build card.", asked.width)
         ]
-    place, card = found
     turn_to(asked.now, asked.reading)
     asked.now.section = min(asked.now.section, len(card.sections))
     if asked.now.section:
-        return _section(asked, place, card, card.sections[asked.now.section - 1])
-    return _cover(asked, place, card)
+        return _section(asked, card, card.sections[asked.now.section - 1])
+    return _cover(asked, card)
 
 
-def _card(asked: Asked) -> tuple[int, Card] | None:
+def _card(asked: Asked) -> Card | None:
     focus = asked.now.focus
     places = sorted(range(len(asked.now.pieces)), key=lambda place: place != focus)
-    cards = ((place, build_card(asked.made, place)) for place in places)
-    return next(((place, card) for place, card in cards if card is not None), None)
+    return next((card for place in places if (card := build_card(asked.made, place)) is not None), None)
 
 
 # the cover ---------------------------------------------------------------------------------------------------------
 
 
-def _cover(asked: Asked, place: int, card: Card) -> Blocks:
+def _cover(asked: Asked, card: Card) -> Blocks:
     """What to blow for one piece, the pairs to tie, the order of work, and what may be expected of it."""
     width, metric = asked.width, asked.made.metric
     kind = card.kind
@@ -80,7 +78,7 @@ def _cover(asked: Asked, place: int, card: Card) -> Blocks:
     order += "quad (two pairs twisted), string" if card.n == QUAD else f"twist to clusters of {card.n}, string"
     work = labelled("order", order, width)
     work += labelled("line", f"{sections} section{'s' if sections != 1 else ''} of {_lengths(card, metric)}", width)
-    trusted = [line for text in trust(asked.made, place, card) for line in paragraph(text, width)]
+    trusted = [line for text in trust(card, metric=metric) for line in paragraph(text, width)]
     hint = paragraph('Say "next section" for the line, cluster by cluster.', width)
     return [paragraph(head, width), blow, tie if card.n == QUAD else [], work, trusted, hint]
 
@@ -125,18 +123,18 @@ def _length(inches: float, metric: bool) -> str:
 # what may be promised ----------------------------------------------------------------------------------------------
 
 
-def trust(made: Estimate, place: int, card: Card) -> list[str]:
+def trust(card: Card, *, metric: bool = False) -> list[str]:
     """How good the plan is, in sentences that promise no more than it can hold."""
     measures, found = card.layout.measures, []
     colours = {balloon.colour for cluster in card.layout.clusters for balloon in cluster}
     if len(colours) > 1 and card.layout.style == "organic":
         same, least, blind = (_percent(x) for x in (measures.same_share, measures.least_share, measures.blind_share))
-        tail = "the least these shares allow" if same <= least else f"the least these shares allow is {least} %"
-        found.append(f"Same colours touch in {same} % of places; {tail}, picking blind gives {blind} %.")
-    if made.step("cluster_pitch", place) is None:
-        return found
-    close, aside, stretch = _tolerance(measures.within_in, made.metric), *_bow(measures, made.metric)
-    press = "press it straight on the table" if card.kind == "runner" else "pull it straight as you fix it"
+        fewest = measures.same_share <= measures.least_share
+        tail = ", the least these shares allow" if fewest else f", the least these shares allow is {least} %"
+        known = tail if card.n <= LARGEST_RING else ""
+        found.append(f"Same colours touch in {same} % of places{known}; picking blind gives {blind} %.")
+    close, aside, stretch = _tolerance(measures.within_in, metric), *_bow(measures, metric)
+    press = "press it straight on the table" if card.kind == ON_A_TABLE else "pull it straight as you fix it"
     found.append(f"Sized within {close} it stays within about {aside} over {stretch}; {press}.")
     return found
 
@@ -169,7 +167,7 @@ def _bow(measures: Measures, metric: bool) -> tuple[str, str]:
 # a section ---------------------------------------------------------------------------------------------------------
 
 
-def _section(asked: Asked, place: int, card: Card, section: Section) -> Blocks:
+def _section(asked: Asked, card: Card, section: Section) -> Blocks:
     """One section, cluster by cluster, its loose pairs where they go in, and how it is joined."""
     width = asked.width
     name = "quad" if card.n == QUAD else "cluster"
@@ -177,7 +175,7 @@ def _section(asked: Asked, place: int, card: Card, section: Section) -> Blocks:
     of = f"Section {section.number} of {len(card.sections)}{strand}: {name}s {section.first} to {section.last}"
     rows = [line for text in section_rows(section) for line in _row(text, width)]
     metric = asked.made.metric
-    notes = [how_to_read(asked.made, place, card) if section.number == 1 else "", how_to_join(card, section, metric)]
+    notes = [how_to_read(card) if section.number == 1 else "", how_to_join(card, section, metric)]
     said = [line for note in notes if note for line in paragraph(note, width)]
     last = section.number == len(card.sections)
     hint = 'Say "previous section" or "build card".' if last else 'Say "next section".'
@@ -219,14 +217,14 @@ def loose_text(loose: Loose) -> str:
     return f"  pair at {at} {loose.side}: {', '.join(c or ANY for c in loose.colours)}{when}"
 
 
-def how_to_read(made: Estimate, place: int, card: Card) -> str:
+def how_to_read(card: Card) -> str:
     """From where a cluster's balloons are named."""
     name = "quad" if card.n == QUAD else "cluster"
     seen = f"looking along the line from {name} 1"
     half = "an eighth of a turn" if card.n == QUAD else "half a step"
     if card.layout.style == "spiral":
         return f"Clockwise, {seen}; begin each {name} {half} further round than the last."
-    front = "top" if value(made, place, "runner_width") is not None else "front"
+    front = "top" if card.kind == ON_A_TABLE else "front"
     return f"Clockwise from the {front} right, {seen}; each {name} sits in the hollows of the last."
 
 

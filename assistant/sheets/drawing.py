@@ -21,6 +21,8 @@ SIGNS = {
 }  # fmt: skip
 # What a drawing of so few dots shows better without.
 LEFT_OUT = frozenset({"cutlery", "plate middle", "knob"})
+# Cloth and plates a tone darker than in print, so that white balloons are told from them in few dots.
+TONES = {"cloth": "#c9c1b2", "clear strip": "#bdb4a3", "plate": "#ded7ca", "cloth edge": "#9d9484", "door": "#c9c1b2"}
 MOST_ROWS = 24  # lines of one view
 RESET = "\x1b[0m"
 Dot = tuple[str, str] | None  # colour and sign
@@ -95,7 +97,7 @@ def _dots(view: View, width: int, signs: Mapping[str, str]) -> list[list[Dot]]:
             continue
         sign = SIGNS.get(shape.role) or signs.get(shape.colour, "B")
         for column, row in _covered(shape, left, top, scale):
-            put(column, row, (shape.colour, sign))
+            put(column, row, (TONES.get(shape.role, shape.colour), sign))
     return dots
 
 

@@ -7,11 +7,11 @@ from assistant.sheets.curves import Curve
 from assistant.sheets.placing import by_diameter, deal, evenly, on_line
 from assistant.sheets.shapes import Round, Shape, Stroke, View, bounds
 from assistant.sheets.strung import Paint, from_front, leaves
-from assistant.sheets.wanted import number, share_covered, value, yardstick
+from assistant.sheets.wanted import number, share_covered, tall, value, yardstick
 from rules import Estimate
 
 GAP = 14.0  # between things that stand side by side, in
-FRONT = "From the front"
+MOST_BALLOONS = 6000  # a larger wall is not drawn: nothing could be seen of it
 
 
 def arch_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
@@ -26,14 +26,14 @@ def arch_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     else:
         line = bends.get(shape, curves.ellipse)(width, height)
     outer = number(estimate, piece, "outer_width")
-    tall = yardstick(estimate, "person")
-    fits = number(estimate, piece, "clear_width") > 30 and number(estimate, piece, "headroom") > tall
+    person = yardstick(estimate, "person")
+    fits = number(estimate, piece, "clear_width") > 30 and number(estimate, piece, "headroom") > person
     half = (width + outer) / 2
     middle: list[Shape] = []
     if value(estimate, piece, "place") == "doorway":
         middle = props.door(0, yardstick(estimate, "door_width"), yardstick(estimate, "door_height"))
     elif fits:
-        middle = props.person(0, tall)
+        middle = props.person(0, person)
     return _scaled(estimate, middle, _hung(estimate, piece, line, paint, outer), half, height + outer / 2, alone=fits)
 
 
@@ -79,7 +79,7 @@ def wall_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     """The front layer of the wall: bigger balloons in rows, the small ones over the gaps between them."""
     wide, high = number(estimate, piece, "span"), number(estimate, piece, "height")
     sizes = by_diameter(estimate, piece)
-    if wide <= 0 or high <= 0 or not sizes:
+    if wide <= 0 or high <= 0 or not 0 < sum(n for _, n in sizes) <= MOST_BALLOONS:
         return None
     share = share_covered(estimate, piece)
     big = [d for d, n in sizes for _ in range(n) if d > sizes[-1][0]] or [d for d, n in sizes for _ in range(n)]
@@ -135,7 +135,7 @@ def swag_view(estimate: Estimate, piece: int, paint: Paint) -> View | None:
     for place in range(bays + 1):
         x = span * (place / bays - 0.5)
         strings.append(Stroke(((x, top + rise * place / bays), (x, room)), props.RIBBON, 0.5, "string"))
-    back: list[Shape] = [props.ceiling(-half - 90, half + 40, room), *strings]
+    back: list[Shape] = [props.ceiling(-half, half, room), *strings]
     return _scaled(estimate, back, _hung(estimate, piece, line, paint, outer), half, room, in_front=True)
 
 
@@ -186,14 +186,16 @@ def _scaled(
     in_front: bool = False,
 ) -> View:
     """The piece between a door and a person; `alone`: a person is in it already; `in_front`: both stand below it."""
-    tall, wide, high = (yardstick(estimate, id) for id in ("person", "door_width", "door_height"))
-    left, right = -half - GAP - wide / 2, half + GAP + tall * 0.18
+    person, wide, high = (yardstick(estimate, id) for id in ("person", "door_width", "door_height"))
+    left, right = -half - GAP - wide / 2, half + GAP + person * 0.18
     if in_front and half * 2 > wide + 40:
         left, right = -half + wide / 2 + 6, half - 16
     beside = props.door(left, wide, high)
     if not alone:
-        beside += props.person(right, tall)
+        beside += props.person(right, person)
     around = bounds([*beside, *decor])
     ends = min(left - wide / 2, -half, around[0]) - 4, max(half, around[2]) + 4
     shapes = [props.floor(*ends), *beside, *back, *decor]
-    return View(FRONT, (ends[0], -3, ends[1], max(top, around[3]) + 3), shapes)
+    return View(
+        f"From the front; the person is {tall(estimate)}", (ends[0], -3, ends[1], max(top, around[3]) + 3), shapes
+    )

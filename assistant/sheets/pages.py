@@ -1,21 +1,23 @@
 """Sheets as pages: one self-contained HTML file each, with no script and nothing loaded from elsewhere."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from importlib import import_module
-from importlib.util import find_spec
+from itertools import groupby
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from assistant.sheets import told
+from assistant.sheets.build_card import build_card
+from assistant.sheets.card_words import ANY, blow_text, clusters_of, how_to_join, how_to_read, section_rows, trust
 from assistant.sheets.files import MARK
 from assistant.sheets.scene import scene_of
 from assistant.sheets.svg import svg
-from assistant.terminal import one_line
+from assistant.telling import shown
+from assistant.terminal import clean, one_line
 from rules import Estimate, shopping
 
 TEMPLATES = Path(__file__).with_name("templates")
-BUILD_CARD = "assistant.sheets.build_card"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +42,7 @@ def client_page(estimate: Estimate, *, priced: bool) -> str:
         included=told.setting(estimate, "client_sheet", "included"),
         terms=told.setting(estimate, "client_sheet", "terms"),
         valid_days=told.setting(estimate, "client_sheet", "valid_days"),
-        cautions=_cautions(estimate),
+        cautions=_cautions(estimate, told.setting(estimate, "client_sheet", "not_for_client")),
     )
 
 
@@ -51,7 +53,7 @@ def crew_page(estimate: Estimate) -> str:
         estimate,
         "crew_sheet",
         pieces=_pieces(estimate),
-        card=_build_card(estimate),
+        cards=[_build_card(estimate, piece) for piece in range(len(estimate.job.pieces))],
         tools=told.tools(estimate),
         cautions=_cautions(estimate),
     )
@@ -94,16 +96,33 @@ def _pieces(estimate: Estimate) -> list[dict[str, object]]:
     ]
 
 
-def _cautions(estimate: Estimate) -> list[str]:
-    return [caution.text for caution in estimate.cautions()]
+def _cautions(estimate: Estimate, without: Sequence[str] = ()) -> list[str]:
+    return [caution.text for caution in estimate.cautions() if caution.id not in without]
 
 
-def _build_card(estimate: Estimate) -> list[list[str]]:
-    """The build card's lines of each piece, [] where there is no card."""
-    if find_spec(BUILD_CARD) is None:
-        return []
-    lines = getattr(import_module(BUILD_CARD), "card_lines", None)
-    return [lines(estimate, piece) for piece in range(len(estimate.job.pieces))] if lines is not None else []
+def _build_card(estimate: Estimate, piece: int) -> dict[str, object] | None:
+    """The build card of a piece, None where it has no line of clusters."""
+    card = build_card(estimate, piece)
+    if card is None:
+        return None
+    sized = groupby(card.blows, key=lambda blow: (blow.inflated_in, blow.held_in))
+    return {
+        "times": card.count,
+        "blow": [blow_text(list(blows), metric=estimate.metric) for _, blows in sized],
+        "tie": [f"{tie.count}: {' + '.join(c or ANY for c in tie.colours)} {tie.label}".rstrip() for tie in card.ties],
+        "trust": trust(card, metric=estimate.metric),
+        "read": how_to_read(card),
+        "clusters": clusters_of(card.n),
+        "sections": [
+            {
+                "name": f"Section {part.number}: {part.first} to {part.last}",
+                "long": shown(round(part.length_in / 12, 1), "ft", metric=estimate.metric),
+                "rows": section_rows(part),
+                "join": how_to_join(card, part, estimate.metric),
+            }
+            for part in card.sections
+        ],
+    }
 
 
 def _page(template: str, estimate: Estimate, sheet: str, **values: object) -> str:
@@ -111,9 +130,10 @@ def _page(template: str, estimate: Estimate, sheet: str, **values: object) -> st
         loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    return pages.get_template(template).render(
+    page = pages.get_template(template).render(
         mark=MARK,
         heading=one_line(str(told.setting(estimate, sheet, "heading"))),
         business=one_line(str(told.setting(estimate, "client_sheet", "business"))),
         **values,
     )
+    return clean(page)  # control characters and direction marks out of every text at once

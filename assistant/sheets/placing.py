@@ -5,22 +5,23 @@ drops have no line: their balloons are dealt colours that differ from their neig
 """
 
 import math
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from random import Random
 
-from assistant.sheets.wanted import number, value
+from assistant.sheets.wanted import number
 from rules import Estimate
 from rules.apportion import largest_remainder
 from rules.buying import colour_shares
-from rules.layout_plan import Layout, Sort, Style, angle, pocket_angle
-from rules.pattern import plan
+from rules.layout_plan import angle, pocket_angle
+from rules.line import line_of
 
-CLUSTER, PAIR = 4, 2
+PAIR = 2
 TURNED = math.pi / 8  # a quad line comes to rest rolled by half an eighth of a turn
 NEIGHBOURS = 40  # balloons dealt before that are looked at, of which those that touch count
 CLOSE = 1.25  # two balloons are neighbours when their middles are no more than this many radii sums apart
-MOST_DRAWN = 1500  # balloons; of a larger piece only so many are planned and drawn
+MOST_CLUSTERS = 1500  # a longer line is not drawn: nothing could be seen of it
 Spot = tuple[float, float, float]  # x, y, diameter
 
 
@@ -45,54 +46,28 @@ def by_diameter(estimate: Estimate, piece: int) -> list[tuple[float, int]]:
     return sorted(((d, n) for d, n in found.items() if n > 0), reverse=True)
 
 
-def layout_of(estimate: Estimate, piece: int) -> Layout | None:
-    """The planned line of one of the pieces alike, None where it has no clusters."""
-    sizes = by_diameter(estimate, piece)
-    clusters = round(number(estimate, piece, "quads_each"))
-    if not sizes or clusters < 1:
-        return None
-    many = round(number(estimate, piece, "cluster_size")) or CLUSTER
-    total = sum(count for _, count in sizes)
-    if total > MOST_DRAWN:
-        sizes = [(d, max(count * MOST_DRAWN // total, 1)) for d, count in sizes]
-        clusters = max(clusters * MOST_DRAWN // total, 1)
-    room = many * clusters
-    body, loose = [], []
-    for diameter, count in sizes:
-        inside = min(count, room)
-        room -= inside
-        body.append(Sort(diameter, inside))
-        loose.append(Sort(diameter, count - inside))
-    if room:  # fewer balloons than the clusters would take
-        clusters = max(sum(sort.count for sort in body) // many, 1)
-        return None if sum(sort.count for sort in body) != clusters * many else plan(clusters, body, n=many)
-    classic = value(estimate, piece, "style") == "classic" or value(estimate, piece, "built") == "classic"
-    style: Style = "spiral" if classic and len(colour_shares(estimate, piece)) > 1 and not any(
-        sort.count for sort in loose
-    ) else "organic"
-    stems = round(number(estimate, piece, "stems") / max(round(number(estimate, piece, "count")), 1))
-    return plan(clusters, body, list(colour_shares(estimate, piece).items()), loose, style, n=many, stems=stems)
-
-
 def on_line(estimate: Estimate, piece: int) -> list[Placed]:
     """The balloons of one of the pieces alike, in order along its line; [] while they cannot be placed."""
     length = number(estimate, piece, "decor_length")
-    layout = layout_of(estimate, piece)
-    if layout is None or length <= 0:
+    if length <= 0 or not 0 < number(estimate, piece, "quads_each") <= MOST_CLUSTERS:
+        return []
+    layout = line_of(estimate, piece)
+    if layout is None:
         return []
     kind = estimate.job.pieces[piece].kind
     largest = max(balloon.size_in for balloon in layout.counts)
     outer = number(estimate, piece, "runner_width" if kind == "runner" else "outer_width") or 2.4 * largest
     strands = max(round(number(estimate, piece, "strands")), 1) if kind == "runner" else 1
     many, wide = len(layout.clusters[0]), outer / strands
-    rows = math.ceil(len(layout.clusters) / strands)
+    starts = [len(layout.clusters) * strand // strands for strand in range(strands + 1)]
     found: list[Placed] = []
 
     def put(cluster: float, degrees: float, diameter: float, colour: str | None, reach: float) -> None:
-        row, strand = divmod(int(cluster), strands)
+        strand = bisect_right(starts, int(cluster)) - 1
+        rows = starts[strand + 1] - starts[strand]
         aside = wide * (strand - (strands - 1) / 2)
         turn = math.radians(degrees)
-        along = min(max(row + 0.5 + cluster % 1.0, 0.5), rows - 0.5) / rows * length
+        along = min(cluster - starts[strand] + 0.5, rows - 0.5) / rows * length
         found.append(Placed(along, aside - reach * math.sin(turn), reach * math.cos(turn), diameter, colour))
 
     for k, cluster in enumerate(layout.clusters):
@@ -104,7 +79,13 @@ def on_line(estimate: Estimate, piece: int) -> list[Placed]:
         f = filler.balloon.size_in
         reach = (wide / (math.cos(TURNED) if kind == "runner" else 1) - f) / 2
         # On a lying runner a filler rests on its quad; hung, it closes the gap to the next.
-        put(filler.cluster + (0.0 if kind == "runner" else 0.5), pocket_angle(filler.cluster, filler.place, many), f, filler.balloon.colour, reach)
+        put(
+            filler.cluster + (0.0 if kind == "runner" else 0.5),
+            pocket_angle(filler.cluster, filler.place, many),
+            f,
+            filler.balloon.colour,
+            reach,
+        )
     return sorted(found, key=lambda placed: placed.along)
 
 

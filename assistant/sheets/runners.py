@@ -60,7 +60,7 @@ class _Table:
         if self.ring:
             a, b = self.long / 2, self.wide / 2
             return Curve([(-a, -b), (-a, b), (a, b), (a, -b), (-a, -b)])
-        return Curve([self.top[0:1] + (0.0,), self.top[1:] + (0.0,)])
+        return Curve([(self.top[0], 0.0), (self.top[1], 0.0)])
 
 
 def _on_top(placed: list[Placed], table: _Table) -> tuple[list[Placed], float]:

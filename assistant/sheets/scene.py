@@ -5,7 +5,6 @@ from collections.abc import Callable
 from assistant.sheets.bunches import bunch_view, drop_view
 from assistant.sheets.colours import NEUTRALS, letters, value_of
 from assistant.sheets.fronts import arch_view, column_view, garland_view, hoop_view, swag_view, wall_view
-from assistant.sheets.placing import MOST_DRAWN, by_diameter
 from assistant.sheets.runners import runner_views
 from assistant.sheets.shapes import Scene, Swatch, View
 from assistant.sheets.strung import Paint
@@ -42,8 +41,6 @@ def scene_of(estimate: Estimate, piece: int) -> Scene | None:
         views = [view] if view else []
     if not views:
         return None
-    if sum(count for _, count in by_diameter(estimate, piece)) > MOST_DRAWN:
-        notes.append("So many balloons: only some of them are drawn.")
     return Scene(_title(estimate, piece), views, key, notes)
 
 

@@ -72,7 +72,7 @@ class View:
 
 @dataclass(frozen=True, slots=True)
 class Swatch:
-    """A colour of the key: its name as said (None where none was), value as #rrggbb, and the letter that stands for it."""
+    """A colour of the key: name as said (None where none was), value as #rrggbb, the letter that stands for it."""
 
     name: str | None
     value: str
@@ -99,7 +99,10 @@ def bounds(shapes: Iterable[Shape]) -> tuple[float, float, float, float]:
     corners: list[Point] = []
     for shape in shapes:
         if isinstance(shape, Round):
-            corners += [(shape.x - shape.radius, shape.y - shape.radius), (shape.x + shape.radius, shape.y + shape.radius)]
+            corners += [
+                (shape.x - shape.radius, shape.y - shape.radius),
+                (shape.x + shape.radius, shape.y + shape.radius),
+            ]
         elif isinstance(shape, Label):
             corners.append((shape.x, shape.y))
         else:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from assistant.sheets.curves import Curve
-from assistant.sheets.placing import MOST_DRAWN, Placed
+from assistant.sheets.placing import Placed
 from assistant.sheets.props import leaf
 from assistant.sheets.shapes import Round, Shape
 
@@ -23,8 +23,6 @@ def from_side(placed: list[Placed], curve: Curve, length: float, paint: Paint) -
 
 
 def _drawn(spots: list[tuple[Placed, float, float]], curve: Curve, length: float, paint: Paint) -> list[Shape]:
-    if len(spots) > MOST_DRAWN:
-        spots = spots[:: math.ceil(len(spots) / MOST_DRAWN)]
     shapes: list[Shape] = []
     for spot, across, _ in sorted(spots, key=lambda found: (found[2], found[0].along)):
         (x, y), (nx, ny) = curve.at(spot.along / length * curve.length)
@@ -40,6 +38,6 @@ def leaves(stems: int, curve: Curve, width: float) -> list[Shape]:
         side = 1 if place % 2 else -1
         start = 0.28 * width * side
         facing = math.atan2(ny * side, nx * side)
-        for turn in (-0.6, 0.0, 0.6):
-            shapes.append(leaf(x + nx * start, y + ny * start, facing + turn, LEAF_LONG * width * (1 - abs(turn) / 3)))
+        foot = x + nx * start, y + ny * start
+        shapes += [leaf(*foot, facing + turn, LEAF_LONG * width * (1 - abs(turn) / 3)) for turn in (-0.6, 0.0, 0.6)]
     return shapes

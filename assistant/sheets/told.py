@@ -85,11 +85,13 @@ def bag_rows(rows: list[Row]) -> list[list[str]]:
 def also_needed(estimate: Estimate) -> list[tuple[str, str]]:
     """Line, foliage, frames and the like: name and amount."""
     ids = estimate.book.others["also"]["also_needed"]
+    asked: list[tuple[int | None, str, str]] = [(None, id, label) for id, label in ids["job"].items()]
+    for piece in range(len(estimate.job.pieces)):
+        asked += [(piece, id, label) for id, label in ids["piece"].items()]
     found = []
-    for place, id in [(None, id) for id in ids["job"]] + [
-        (place, id) for place in range(len(estimate.job.pieces)) for id in ids["piece"]
-    ]:
+    for place, id, label in asked:
         figure = estimate.figure(id, place)
         if figure is not None and not isinstance(figure.value, str) and figure.value:
-            found.append((figure.name, worth(figure, metric=estimate.metric)))
+            kind = "" if place is None or len(estimate.job.pieces) == 1 else f", {estimate.job.pieces[place].kind}"
+            found.append((label + kind, worth(figure, metric=estimate.metric)))
     return found

@@ -34,3 +34,11 @@ def share_covered(estimate: Estimate, piece: int) -> float:
     """The share of the piece that carries balloons, 0 to 1."""
     percent = number(estimate, piece, "covered_share")
     return min(percent / 100, 1.0) if percent else 1.0
+
+
+def tall(estimate: Estimate) -> str:
+    """How tall the person in the picture is, in words, in the speaker's units."""
+    inches = yardstick(estimate, "person")
+    if estimate.metric:
+        return f"{convert(inches, 'in', 'cm'):.0f} cm"
+    return f"{inches // 12:.0f} ft {inches % 12:g} in"

@@ -1,4 +1,4 @@
-"""The choice of packs against SciPy's integer programming (HiGHS) and against enumeration."""
+"""The choice of packs against SciPy's integer programming (HiGHS) and against enumeration; the book's own bags too."""
 
 import itertools
 import random
@@ -8,6 +8,8 @@ import numpy as np
 import pytest
 from scipy import optimize
 
+from rules import Job, Piece, load_book, shopping, work
+from rules.buying import packs_of
 from rules.packs import choose_packs
 
 
@@ -60,3 +62,23 @@ def test_the_frobenius_number_is_the_last_that_leaves_a_rest() -> None:
 
     assert left(43) == 1
     assert [left(need) for need in range(44, 200)] == [0] * 156
+
+
+@pytest.mark.parametrize("size", [5, 11, 16, 18, 24, 36])
+@pytest.mark.parametrize("count", [1, 3, 8, 23])
+def test_the_bags_of_the_book_against_milp(size: int, count: int) -> None:
+    """Each row of a shopping list is the cheapest way to have that many, and of the cheapest leaves the least over."""
+    colours = [("navy", 0.5), ("gold", 0.3), ("white", 0.2)]
+    estimate = work(
+        load_book(), Job([Piece("garland", {"length": 40 * count, "sizes": [size], "colours": colours})], {})
+    )
+    packs = packs_of(estimate, size)
+    cents = [float(pack.price * 100) for pack in packs]
+    held = [float(pack.holds) for pack in packs]
+    rows = shopping(estimate)
+    assert rows
+    for row in rows:
+        money = solve(cents, [held], [row.with_spares], [np.inf])
+        bought = solve(held, [held, cents], [row.with_spares, 0], [np.inf, money + 0.5])
+        assert float(row.cost * 100) == pytest.approx(money)
+        assert row.bought == pytest.approx(bought)

@@ -272,23 +272,23 @@ def test_packs_cover_the_need(count: int, length: float, colours: list, sizes: l
     rows = shopping(estimate)
     assert sum(row.need for row in rows) == estimate.figure("balloons", 0).value
     for row in rows:
-        assert row.packs * row.pack >= row.with_spares >= row.need * (1 + spare / 100) - 1e-6
-        assert 0 <= row.left < row.pack
+        assert row.bought >= row.with_spares >= row.need * (1 + spare / 100) - 1e-6
+        assert 0 <= row.left < 25, "the smallest bag of these sizes holds 25"
         assert row.need % 2 == 0, "pairs are kept whole"
 
 
 def test_shopping_by_colour() -> None:
     rows = shopping(estimate_of(count=8, coverage="drop_both", colours=[("navy", 0.5), "gold", "white"]))
-    assert [(row.size_in, row.colour, row.need, row.with_spares, row.packs, row.left) for row in rows] == [
-        (5, "navy", 1008, 1109, 12, 91),
-        (5, "gold", 504, 555, 6, 45),
-        (5, "white", 504, 555, 6, 45),
+    assert [(row.size_in, row.colour, row.need, row.with_spares, row.bags, row.left) for row in rows] == [
+        (5, "navy", 1008, 1109, ((100, 11), (25, 1)), 16),
+        (5, "gold", 504, 555, ((100, 5), (50, 1), (25, 1)), 20),
+        (5, "white", 504, 555, ((100, 5), (50, 1), (25, 1)), 20),
     ]
 
 
 def test_shopping_without_colours_is_one_row() -> None:
     (row,) = shopping(estimate_of(count=8, coverage="drop_both"))
-    assert (row.colour, row.need, row.with_spares, row.pack, row.packs, row.left) == (None, 2016, 2218, 100, 23, 82)
+    assert (row.colour, row.need, row.with_spares, row.bags, row.left) == (None, 2016, 2218, ((100, 22), (25, 1)), 7)
 
 
 def test_nothing_to_buy_while_nothing_can_be_counted() -> None:

@@ -1,4 +1,4 @@
-"""The quick reader of units.txt against pint reading the same file, and conversions by hand."""
+"""Units as the engine holds them against pint reading the same file, and conversions by hand."""
 
 import math
 
