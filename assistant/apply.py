@@ -62,6 +62,7 @@ class Apply:
             if mention.which in ORDINALS and len(pieces) > 1:
                 index = {"first": 0, "second": 1, "third": 2, "middle": len(pieces) // 2}[mention.which]
                 kept = pieces[index] if index < len(pieces) else None
+                mention.which, mention.removed = "it", False  # "take the first" keeps it
             elif reading.changing and mention.kind and len([p for p in pieces if p.kind == mention.kind]) == 1:
                 kept = next(p for p in pieces if p.kind == mention.kind)
             elif reading.changing and mention.facts:

@@ -8,7 +8,7 @@ from grammar.reading import Doubt, Mention, Reading
 from grammar.vocabulary import Vocabulary
 from rules import Book
 
-SOLVED_FOR = frozenset({"count", "length", "span", "height", "table_length"})
+SOLVED_FOR = frozenset({"count", "length", "span", "height", "diameter", "table_length"})
 SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
 MOST_INCHES = 48  # lengths from here on are told in feet where they come out even
 SIZES_OPEN = "size"  # nothing of its size is known, and there is more than one way to say it
@@ -150,7 +150,8 @@ class Asking:
         have = set(piece.facts)
         if now.job.get("guests") and piece.facts.get("seats"):
             have.add("count")
-        if now.intent == "solve" and (piece.facts.get("balloons") or now.job.get("budget")):
+        limited = piece.facts.get("balloons") or any(now.job.get(fact) for fact in ("budget", "hours", "room"))
+        if now.intent == "solve" and limited:
             have |= SOLVED_FOR
         lacking = [[fact for fact in way if fact not in have] for way in ways]
         if not lacking or any(not way for way in lacking):

@@ -5,10 +5,12 @@ from pathlib import Path
 from typing import Any
 
 from assistant.apply import Apply
+from assistant.asked import ONLY_ASKED, prepare
 from assistant.asking import Asking
 from assistant.estimating import Estimates
 from assistant.reply import Reply
 from assistant.state import State
+from assistant.stock import read_stock
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
 from grammar.quantities import read_quantities
@@ -47,8 +49,9 @@ class Conversation:
     def say(self, text: str) -> Reply:
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
         text = text[:LONGEST]
-        reading = self.reader.read(text, self._context())
         before = self.state
+        stock = read_stock(text, self.vocabulary, self.book, before)
+        reading = stock or self.reader.read(text, self._context())
         now = before.copy()
         now.intent = None
         now.metric = now.metric or reading.metric
@@ -73,6 +76,8 @@ class Conversation:
         before = self.state
         if reading.orders and reading.orders[0] in WALKS and before.pieces:
             reading.mentions, reading.doubts, reading.unread = [], [], []
+        if reading.orders and reading.orders[0] in ONLY_ASKED and before.pieces:
+            reading.mentions, reading.doubts, reading.unread, reading.job = [], [], [], {}
         open_question = before.pending
         now.pending = None
         apply = Apply(now, self.vocabulary)
@@ -82,8 +87,11 @@ class Conversation:
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
         now.priced = now.priced or now.intent == "price"
+        prepare(self.book, now, reading)
+        changed = now.pieces != before.pieces or now.job != before.job
         now.pending = (
-            self.asking.which(apply.unclear, now)
+            now.pending
+            or self.asking.which(apply.unclear, now)
             or self.asking.fewer(apply.too_many)
             or self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
         )

@@ -8,6 +8,7 @@ from assistant.heard import export
 from assistant.layout import join, labelled, listed, paragraph
 from assistant.reply import Reply
 from assistant.state import HeardPiece, State
+from assistant.stock import bags_of
 from assistant.telling import Teller, worth
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
@@ -100,10 +101,8 @@ class Writer:
         lines: list[str] = []
         for row in rows[:MOST_ROWS]:
             colour = f"{row.colour}, " if row.colour else ""
-            bags = f"{row.packs} bag{'s' if row.packs != 1 else ''} of {row.pack}"
-            lines += labelled(
-                "buy" if not lines else "", f"{colour}{row.size_in:g} in: {bags} ({row.left} left over)", self.width
-            )
+            text = f"{colour}{row.size_in:g} in: {bags_of(row)} ({row.left} left over)"
+            lines += labelled("buy" if not lines else "", text, self.width)
         if len(rows) > MOST_ROWS:
             lines += labelled("", f'and {len(rows) - MOST_ROWS} more rows: "shopping list"', self.width)
         return lines

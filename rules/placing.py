@@ -11,7 +11,9 @@ BEHIND = 1.0  # weight of how far a colour is behind its share, in touches for a
 LEFT = 2.0  # weight of a colour's share of what is left of its size
 WHIM = 0.2  # weight of chance, so that no order repeats
 REACH = 8  # clusters to each side that a balloon trades within
-SWEEPS = 20
+SWEEPS = 20  # at most; fewer on a very long line
+FEWEST_SWEEPS = 9
+FULL_SWEEPS = 2400  # balloons up to which all sweeps are made
 BACK = 1  # sweeps within which a balloon does not take back a colour in an equal trade
 IDLE = 8  # sweeps without a better plan after which to stop
 SMALL = 24  # balloons up to which the whole is tried many times
@@ -76,7 +78,7 @@ def _trade(
     lately = [[-BACK] * hues for _ in colours]  # the sweep in which a balloon last gave up a colour
     partners = _partners(classes, n)
     idle = 0
-    for sweep in range(SWEEPS):
+    for sweep in range(max(FEWEST_SWEEPS, min(SWEEPS, SWEEPS * FULL_SWEEPS // len(colours)))):
         since = sweep - BACK
         for i, row in enumerate(around):
             mine = colours[i]

@@ -65,8 +65,9 @@ def sheet(asked: Asked) -> Blocks | None:
         blocks.append(paragraph(f"That could not be written here ({reason}); go to another folder.", asked.width))
     if names:
         what = listed(SPOKEN[kind] if place == 0 else SPOKEN[kind].lower() for place, kind in enumerate(kinds))
-        files = paragraph(f"{what}: {listed(names)}.", asked.width)
-        blocks.insert(0, [*files, *paragraph(f"In {one_line(str(asked.folder))}", asked.width)])
+        where = paragraph(f"In {one_line(str(asked.folder))}", asked.width)
+        # A name on a line of its own: it is not broken at a hyphen.
+        blocks.insert(0, [*paragraph(f"{what}:", asked.width), *(f"  {name}" for name in names), *where])
     return blocks
 
 
