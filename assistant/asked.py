@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from importlib import import_module
 from pathlib import Path
 
-from assistant.state import State
+from assistant.state import Pending, State
 from grammar.reading import Reading
 from rules import Book, Estimate
 
@@ -97,12 +97,13 @@ ONLY_ASKED = frozenset(
 ALWAYS = frozenset({"help", "undo", "redo", "reset"})  # answered with nothing in hand, too
 
 
-def prepare(book: Book, now: State, reading: Reading) -> None:
-    """Let the turn's order, if any, take from the reading what it needs."""
+def prepare(book: Book, now: State, reading: Reading) -> Pending | None:
+    """Let the turn's order, if any, take from the reading what it needs; the question that it leaves open."""
     if now.intent in PREPARES and now.pieces:
         module, name = PREPARES[now.intent]
         take: Callable[[Book, State, Reading], None] = getattr(import_module(f"assistant.{module}"), name)
         take(book, now, reading)
+    return now.pending
 
 
 def answer(asked: Asked) -> Blocks | None:

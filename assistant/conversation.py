@@ -87,10 +87,10 @@ class Conversation:
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
         now.priced = now.priced or now.intent == "price"
-        prepare(self.book, now, reading)
+        left_open = prepare(self.book, now, reading)
         changed = now.pieces != before.pieces or now.job != before.job
         now.pending = (
-            now.pending
+            left_open
             or self.asking.which(apply.unclear, now)
             or self.asking.fewer(apply.too_many)
             or self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))

@@ -108,6 +108,12 @@ class Assembler(Things):
     def _on_remove(self, at: int, phrase: Phrase) -> None:
         self.changing = True
 
+    def _on_piece(self, at: int, phrase: Phrase) -> None:
+        self.unused.append(phrase)  # a name that stands for no piece here
+
+    def _on_table(self, at: int, phrase: Phrase) -> None:
+        self.unused.append(phrase)
+
     def _on_word(self, at: int, phrase: Phrase) -> None:
         self.unused.append(phrase)
 

@@ -76,10 +76,12 @@ def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
 def _kind(phrases: list[Phrase], at: int, slots: Slots) -> str:
     phrase = phrases[at]
     after = phrases[at + 1] if at + 1 < len(phrases) else None
-    if phrase.kind == "piece" and phrase.value == "drop" and after is not None and after.kind == "table":
+    if phrase.kind == "piece" and phrase.value == "drop" and after is not None and after.kind in {"table", "piece"}:
         return ""  # "drop table" names no ceiling drop
     if phrase.kind == "piece":
         return str(phrase.value)
+    if phrase.kind == "table" and _drops_table(phrases, at):
+        return ""
     if phrase.kind in {"table", "ones"}:
         return phrase.kind
     if phrase.kind == "shape":
@@ -93,6 +95,11 @@ def _kind(phrases: list[Phrase], at: int, slots: Slots) -> str:
         if counted and fact is not None and not (after and after.kind == "balloon"):
             return "table" if slots.value(phrase.value, fact) is not None else ""
     return ""
+
+
+def _drops_table(phrases: list[Phrase], at: int) -> bool:
+    """ "drop table": no table is meant to be dressed, nor all of them to be taken away."""
+    return at > 0 and phrases[at - 1].kind == "piece" and phrases[at - 1].value == "drop"
 
 
 def _first(phrases: list[Phrase], at: int, low: int, *, touches: bool) -> int:
@@ -152,7 +159,9 @@ def _settle(head: Head, phrases: list[Phrase]) -> None:
     if before < 0:
         return
     phrase = phrases[before]
-    if phrase.kind == "prep":
+    if (phrase.kind == "table" and _drops_table(phrases, before)) or _drops_table(phrases, before + 1):
+        head.role = Role.REMOVED
+    elif phrase.kind == "prep":
         head.role, head.prep = Role.PLACE, str(phrase.value)
     elif (
         phrase.kind == "neg"

@@ -93,6 +93,8 @@ class Things(Lengths, Looks):
             return False
         if self.adding:
             return False
+        if head.kind == "drop":
+            return True  # "with a drop": the tables' own
         runner_on_it = head.kind == TABLE_KIND and now.on_table and not counted
         if (head.prep and now.article) or runner_on_it:
             return True

@@ -14,7 +14,8 @@ MAY_IMPORT = {"assistant": {"assistant", "grammar", "rules"}, "grammar": {"gramm
 TOP = {
     *PACKAGES,
     "tests",
-    "README.md", "CHANGELOG.md",
+    "README.md",
+    "CHANGELOG.md",
     "DEVELOPERS.md",
     "LICENSE",
     "pyproject.toml",

@@ -22,7 +22,7 @@ def test_hired_trucks(words: str, published: tuple[int, ...]) -> None:
 
 
 def test_a_minivan_full_of_balloons() -> None:
-    """122 balloons of 12 in and 2 of 36 in filled a minivan: their balls over 0.64 (random close packing) is its room."""
+    """122 balloons of 12 in and 2 of 36 in filled a minivan: balls over 0.64 (random close packing)."""
     balls = 122 * 3.14159265 / 6 + 2 * 3.14159265 / 6 * 27
     vehicle = vehicle_named(BOOK, "minivan")
     assert vehicle is not None
@@ -30,7 +30,7 @@ def test_a_minivan_full_of_balloons() -> None:
 
 
 def test_a_car_is_less_than_its_class() -> None:
-    """EPA size classes: passengers and load of a mid-size car together are 110 to 119 cu ft, a small wagon's below 130."""
+    """EPA size classes: passengers and load of a mid-size car together are 110 to 119 cu ft."""
     rooms = {vehicle.name: vehicle for vehicle, _ in vehicles(BOOK)}
     assert rooms["a car's boot"].high < 110
     assert rooms["a hatchback, seats down"].high < 130
