@@ -54,12 +54,14 @@ class Writer:
     def _estimate(self, before: State, now: State, made: Estimate, was: Estimate) -> list[list[str]]:
         if not now.pieces:
             return [paragraph(self._nothing(now), self.width)] if not now.pending else []
+        if now.pending and before.pieces == now.pieces and before.job == now.job:
+            return []  # the question is all that is new
         changed = self._difference(before, now, made, was) if before.pieces else []
         heads = [line for place in range(len(now.pieces)) for line in self._piece(place, now.pieces[place], made)]
         ready = any(self._main(place, made) for place in range(len(now.pieces)))
         if not ready:
             return [heads]
-        return [changed, heads, self._job(made), self._notes(made), self._taken(made, now), self._mind(made)]
+        return [changed, heads, self._job(made, now), self._notes(made), self._taken(made, now), self._mind(made)]
 
     def _piece(self, place: int, piece: HeardPiece, made: Estimate) -> list[str]:
         """The headline of one piece."""
@@ -85,7 +87,7 @@ class Writer:
         main = made.book.kind_of(made.job.pieces[place].kind).main
         return bool(main) and made.step(main, place) is not None
 
-    def _job(self, made: Estimate) -> list[str]:
+    def _job(self, made: Estimate, now: State) -> list[str]:
         """The few numbers of the whole job."""
         lines = self._buy(shopping(made))
         teller = Teller(made, None, metric=made.metric)
@@ -93,7 +95,18 @@ class Writer:
             text = teller.tell(template)
             if text:
                 lines += labelled(label, text, self.width)
-        return lines
+        return lines + self._against_budget(made, now)
+
+    def _against_budget(self, made: Estimate, now: State) -> list[str]:
+        """The price beside what may be spent, where that was said."""
+        price, budget = made.figure("price"), now.job.get("budget")
+        if price is None or not budget or isinstance(price.value, bool | str):
+            return []
+        verdict = "within" if price.value <= budget["amount"] else "over"
+        text = f"about {worth(price, metric=made.metric)}, {verdict} the {budget['amount']:,}"
+        if verdict == "over":
+            text += f': say "can I do it for {budget["amount"]}?"'
+        return labelled("price", text, self.width)
 
     def _buy(self, rows: list[Row]) -> list[str]:
         if not rows:
@@ -104,7 +117,7 @@ class Writer:
             text = f"{colour}{row.size_in:g} in: {bags_of(row)} ({row.left} left over)"
             lines += labelled("buy" if not lines else "", text, self.width)
         if len(rows) > MOST_ROWS:
-            lines += labelled("", f'and {len(rows) - MOST_ROWS} more rows: "shopping list"', self.width)
+            lines += labelled("", f'and {len(rows) - MOST_ROWS} more: "shopping list"', self.width)
         return lines
 
     def _notes(self, made: Estimate) -> list[str]:
@@ -114,8 +127,12 @@ class Writer:
         """What was assumed, once and shortly."""
         words = list(dict.fromkeys(word for place in range(len(now.pieces)) for word in made.taken(place)))
         words = list(dict.fromkeys([*words, *made.taken(None)]))
-        if not any(piece.facts.get("colours") for piece in now.pieces):
-            words.append("no colours yet")
+        plain = [piece for piece in now.pieces if not piece.facts.get("colours")]
+        if plain:
+            kinds = dict.fromkeys(self._named(piece).lower() for piece in plain)
+            words.insert(
+                0, "no colours yet" if len(plain) == len(now.pieces) else f"no colours for the {listed(kinds)}"
+            )
         more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""
         return paragraph(f"I took: {', '.join(words[:MOST_TAKEN])}{more}.", self.width) if words else []
 
