@@ -110,7 +110,8 @@ class Apply:
             others = {
                 k: v
                 for k, v in mention.facts.items()
-                if k not in {"coverage", "coverage_fraction"} or fact != "coverage"
+                if (k not in {"coverage", "coverage_fraction"} or fact != "coverage")
+                and not (base is not None and k == "count" and v == 1)  # "a two thirds runner" beside eight of them
             }
             self._change(piece, replace(mention, facts={**others, name: value}))
             self.state.pieces.append(piece)

@@ -21,7 +21,7 @@ def make_vocabulary(book: "Book") -> Vocabulary:
     taken = {word for piece in (*pieces, *furniture) for word in piece.words}
     facts = [_fact(book, fact, taken) for fact in book.every_fact() if _can_be_said(fact)]
     facts += _heard_otherwise(book, facts)
-    sizes = next(iter(book.facts.get("sizes", ())), None)
+    nominal = dict.fromkeys(size for fact in book.facts.get("sizes", ()) for size in _in_unit(fact, fact.usual) or ())
     colours, mods, pairs = _palettes(book)
     return Vocabulary(
         tuple(facts),
@@ -30,7 +30,7 @@ def make_vocabulary(book: "Book") -> Vocabulary:
         colours,
         mods,
         pairs,
-        tuple(_in_unit(sizes, sizes.usual) or ()) if sizes else (),
+        tuple(sorted(nominal)),
     )
 
 

@@ -159,6 +159,8 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "a fortieth"
     if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
+    if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":
+        return False  # "a 10 ft one"
     joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
     return "with" not in joined
 
@@ -215,14 +217,19 @@ def _ranked(
     for place, q in enumerate(ordered):
         choice = _choice(q)
         counted = tail is not None and q is tail and tokens[q.stop : q.stop + 1] and tokens[q.stop].lower == "of"
-        cost = choice.cost + (
-            1.5
-            if counted
-            else 0.1
-            if tail is not None and place
-            else (TORN if first is not None and first.doubt == "tail" else OTHER)
-            if place
-            else 0.0
+        torn = first is not None and q.kind == first.kind == "length" and q.first == first.first and place > 0
+        cost = (
+            (TORN if torn and first is not None and not first.doubt else 0.0)
+            + choice.cost
+            + (
+                1.5
+                if counted
+                else 0.1
+                if tail is not None and place
+                else (TORN if first is not None and first.doubt == "tail" else OTHER)
+                if place
+                else 0.0
+            )
         )
         out.append(replace(choice, cost=cost, open=tail is not None and not counted))
     return out

@@ -62,6 +62,7 @@ class Assembler(Things):
             return
         self.current.extend = not self._opens_soon(at)
         self.adding = not self.current.extend or phrase.value == "another"
+        self.another = phrase.value == "another"
         if phrase.value == "another" and not self._opens_soon(at):
             self.current.steps.append(Step(fact="count", how="plus", by=1))
             self.changing = True
@@ -120,6 +121,14 @@ class Assembler(Things):
     def _finish(self) -> Assembled:
         drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
+        if self.sized_alike:  # "..., all 6 ft"
+            last = {
+                k: v
+                for k, v in self.current.facts.items()
+                if k in {"table_length", "table_diameter", "length", "height"}
+            }
+            for draft in drafts:
+                draft.facts.update(last)
         for draft in drafts:
             if self.even and len(draft.colours) == self.even:
                 for colour in draft.colours:

@@ -8,6 +8,8 @@ from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 
+MEASURES = ("length", "height", "span", "diameter", "width")
+DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 MOST_DROPS = 12
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 
@@ -26,6 +28,7 @@ class Counts(Ground):
         owned = self.owner is not None and self.owner.first <= at < self.owner.at
         ways = (
             self._not_a_count,
+            self._other_so_many,
             self._of_the_job,
             self._of_balloons,
             self._part,
@@ -46,6 +49,19 @@ class Counts(Ground):
             self.last_number = name
             self._set(name, number, phrase)
 
+    def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "the other four": as many again of the thing just spoken of, of another make."""
+        if not self._before(at, "pron") or self.phrases[at - 1].value != "other" or not self.current.named:
+            return False
+        base = self.current
+        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True)
+        sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
+        kept = {k: v for k, v in base.facts.items() if k not in DESCRIBED and not (sized and k.endswith(MEASURES))}
+        clone.facts = {**kept, "count": number}
+        self.drafts.append(clone)
+        self.current = clone
+        return True
+
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
@@ -55,6 +71,10 @@ class Counts(Ground):
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
+            return True
+        less = self._before(at, "det") and self._kind_at(at - 2) == "more" and self.phrases[at - 2].value == "fewer"
+        if less and self.current.facts.get("count", 0) > number:
+            self.current.facts["count"] -= number  # "less the two by the bar"
             return True
         minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
         if minus and "count" in self.current.facts:
@@ -230,14 +250,16 @@ class Counts(Ground):
             and follower.amounts[0].type in {"LEN", "NUM"}
             and follower.label in {"length", "height", "width", "across"}
         )
-        if (not sized or number > total or draft.part_of) and not (sized and draft.part_of):
+        described = follower.kind in {"onhand", "choice", "flag", "neg", "colour"} and at > 0
+        told = sized or (described and self._before(at, "sep", "and"))
+        if not told or (number > total and not draft.part_of):
             return False
         base = draft
         clone = Draft(
             kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
         )
         clone.facts = {
-            k: v for k, v in base.facts.items() if not k.endswith(("length", "height", "span", "diameter", "width"))
+            k: v for k, v in base.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
         }
         clone.facts["count"] = number
         clone.colours = [dict(c) for c in base.colours]
@@ -283,6 +305,18 @@ class Counts(Ground):
 
     def _on_each_side(self, at: int, phrase: Phrase) -> None:
         """ "one each side" is two; "five down each side" is twice five."""
+        fact = self._bare_fact()
+        if (
+            self._after(at, "amount")
+            and fact is not None
+            and self.current.facts.get(fact.id)
+            and not self.current.on_table
+        ):
+            both = self.slots.both(self.phrases[at + 1].amounts[0], fact)
+            if is_size(self.phrases[at + 1]) and both is not None:
+                self.current.facts[fact.id] += 2 * both[1]  # "it comes down each side three foot"
+                self.skip.add(at + 1)
+                return
         counted = self.current.facts.get("count")
         if phrase.value == "each" and counted and not self.current.article:
             self.current.facts["count"] = 2 * counted

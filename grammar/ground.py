@@ -58,12 +58,15 @@ class Ground:
         self.correcting = False
         self.changing = False
         self.adding = False
+        self.another = False
         self.topic: tuple[str, Any] | None = None
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False
+        self.plant = ""
+        self.sized_alike = False
         self.given: list[dict[str, Any]] = []
         self.last_unit = ""
         self.even = 0

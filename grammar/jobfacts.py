@@ -106,6 +106,8 @@ class JobFacts:
         """An amount without a label that only the job can mean."""
         figure = phrase.amounts[0]
         if figure.type == "MONEY":
+            if at and phrases[at - 1].kind == "word":
+                return False  # "delivery is $45"
             each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
             return not each and self._budget(figure, phrase)
         if figure.type == "TEMP":

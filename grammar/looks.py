@@ -3,6 +3,7 @@
 from typing import Any
 
 from grammar.ground import Ground
+from grammar.heads import is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -41,6 +42,8 @@ class Looks(Ground):
                 return
             self.unused.append(phrase)
             return
+        if fact == "coverage" and "overhang" in self.current.facts and "floor" not in phrase.text.lower():
+            return  # "hang 8 in over at both ends" says where it hangs
         if fact == "coverage":
             old = self.current.facts.get("coverage", self.current.facts.get("coverage_fraction"))
             if old is not None and old != value and self._refines(old, value):
@@ -93,8 +96,7 @@ class Looks(Ground):
         if denied and self._before(at, "remove"):
             self.changing = True
         self._set(fact, value, phrase)
-        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
-            self.current.facts["coverage"] = "drop_both"  # what lies on the floor hangs off the ends
+        self.plant = fact
         self._spread(fact)
 
     def _on_colour(self, at: int, phrase: Phrase) -> None:
@@ -167,6 +169,12 @@ class Looks(Ground):
         """ "the remainder split between white and silver": the colours that follow share it."""
         self.rest_open = self.rest_open or bool(self.current.colours)
 
+    def _on_neg(self, at: int, phrase: Phrase) -> None:
+        """ "... with greenery, three without": the plant that was spoken of before."""
+        last = at + 1 >= len(self.phrases) or self.phrases[at + 1].kind in {"sep", "and", "all"}
+        if last and self.plant:
+            self._set(self.plant, False, phrase)
+
     def _on_even(self, at: int, phrase: Phrase) -> None:
         """ "fifty fifty": shares said as numbers; "equal parts" gives none."""
         parts = {"fifty": 2, "thirds": 3, "quarters": 4}.get(str(phrase.value))
@@ -191,5 +199,9 @@ class Looks(Ground):
                 draft.facts[fact] = last.facts[fact]
 
     def _on_all(self, at: int, phrase: Phrase) -> None:
-        if len([d for d in self.drafts if d.named]) > 1 and self._after(at, "choice", "flag", "colour"):
+        several = len([d for d in self.drafts if d.named]) > 1
+        if several and self._after(at, "choice", "flag", "colour"):
             self._for_all(at)
+        elif several and self._after(at, "amount") and is_size(self.phrases[at + 1]):
+            self._for_all(at)
+            self.sized_alike = True

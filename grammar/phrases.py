@@ -80,7 +80,7 @@ class _Build(Transformer[LarkToken, list[Phrase]]):
         first = a.low
         if a.type == "NUM" and b.type == "LEN" and isinstance(first, Amount):
             first = Amount(first.value, b.low.unit)
-        figure = Figure(b.type if a.type != b.type else a.type, first, b.high, link.value == "or")
+        figure = Figure(b.type if a.type != b.type else a.type, first, b.high, link.text.lower() == "or")
         return Phrase("amount", (*low.terms, link, *high.terms), amounts=(figure,))
 
     def sides(self, items: list[Any]) -> Phrase:

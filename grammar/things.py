@@ -30,7 +30,8 @@ class Things(Lengths, Looks):
         self.targets = []
         if head.kind == "ones" and self._coloured_ones(head):
             return
-        if head.kind == "ones" and self.current.named and not counted:
+        sized = any(is_size(p) for p in before)
+        if head.kind == "ones" and self.current.named and not counted and not (article == "one" and sized):
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
         again = next((d for d in reversed(self.drafts) if d.kind == kind and d.named), None)
@@ -54,7 +55,10 @@ class Things(Lengths, Looks):
             self.current = draft
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
-        draft.article = article == "one"
+        draft.article = article == "one" or (draft.article and article == "each")
+        if self.another and not counted and "count" not in draft.facts:
+            draft.facts["count"] = 1
+        self.another = False
         if article == "one" and counted:
             self.cost += COST["contradiction"]
         if article == "one" and not counted and "count" not in draft.facts:

@@ -7,6 +7,7 @@ import itertools
 
 from grammar.lexer import LINKS
 from grammar.terms import AMOUNTS, Amount, Term
+from grammar.word_files import load_words
 
 SIZED = frozenset({"NUM", "LEN"})
 NEARBY = 5
@@ -24,6 +25,7 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
     row = _props(row)
     row = _between(row)
     row = _ratios(row)
+    row = _for_every(row)
     row = _portions(row)
     row = _hundreds(row)
     row = _drop_links(row)
@@ -63,7 +65,9 @@ def _props(row: list[Term]) -> list[Term]:
     out: list[Term] = []
     for term in row:
         if term.type == "PROP":
-            while out and (out[-1].type in {"COLOUR", "NUM", "PROP", "WORD"} or out[-1].value == "one"):
+            while out and (
+                out[-1].type in {"COLOUR", "NUM", "PROP", "WORD"} or out[-1].value == "one" or _adjective(out[-1])
+            ):
                 if out[-1].type == "DET":
                     out.pop()
                     break
@@ -75,6 +79,11 @@ def _props(row: list[Term]) -> list[Term]:
             term = term.moved("WORD")
         out.append(term)
     return out
+
+
+def _adjective(term: Term) -> bool:
+    """Filler that belongs to a thing that is not worked out: "mini" of "mini cupcakes"."""
+    return term.type == "FILL" and isinstance(term.value, str) and term.value not in LINKS | {"and", "or", "with", ""}
 
 
 def _between(row: list[Term]) -> list[Term]:
@@ -131,6 +140,25 @@ def _portions(row: list[Term]) -> list[Term]:
     return out
 
 
+def _for_every(row: list[Term]) -> list[Term]:
+    """ "two white for every gold one": parts of a whole."""
+    out = list(row)
+    for at, term in enumerate(row):
+        every = term.type == "DET" and term.value == "each" and at and row[at - 1].text.lower() == "for"
+        before = [i for i in range(at - 1) if row[i].type == "COLOUR"]
+        after = [i for i in range(at + 1, min(at + 4, len(row))) if row[i].type == "COLOUR"]
+        number = before[-1] - 1 if before else -1
+        if every and after and number >= 0 and row[number].type == "NUM":
+            total = row[number].value.value + 1
+            out[before[-1]] = row[before[-1]].moved(
+                "COLOUR", (row[before[-1]].value, float(row[number].value.value / total))
+            )
+            out[after[0]] = row[after[0]].moved("COLOUR", (row[after[0]].value, float(1 / total)))
+            out[number] = row[number].moved("FILL", "")
+            return [t for i, t in enumerate(out) if i == number or t.type != "BALLOON" or not before[-1] < i < at]
+    return out
+
+
 def _hundreds(row: list[Term]) -> list[Term]:
     """ "40 white 60 green": numbers before colours that make up a hundred are shares."""
     kept = [i for i, t in enumerate(row) if t.type not in {"FILL", "SEP", "AND"}]
@@ -151,8 +179,17 @@ def _gaps(row: list[Term]) -> list[Term]:
             apart = term.value not in LINKS and binds
             out.append(term.moved("GAP") if apart else term)
         else:
+            if out and _unlike(out[-1], term):
+                out.append(Term("GAP", None, term.start, term.start, ""))
             out.append(term)
     return out
+
+
+def _unlike(first: Term, second: Term) -> bool:
+    """Whether a label and an amount beside it do not go together: guests and an hour."""
+    label, amount = (first, second) if first.type == "LABEL" else (second, first)
+    near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
+    return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
 
 
 def _drop_links(row: list[Term]) -> list[Term]:
@@ -184,6 +221,8 @@ def _bind(row: list[Term]) -> list[Term]:
     for at, term in enumerate(kept):
         before = out[-1].type if out else ""
         after = kept[at + 1].type if at + 1 < len(kept) else ""
+        if term.type == "PREP" and term.text.lower() == "by" and before == "LABEL" and after in SIZED:
+            continue  # "10 ft wide by 8 ft high"
         if term.type == "BY" and not out and after == "LEN":
             term = term.moved("LABEL", "width")
         if term.type in {"BY", "TO"}:
@@ -216,7 +255,8 @@ def _a_list(row: list[Term], at: int) -> bool:
         last += 2
     items = row[first : last + 1 : 2]
     units = {term.value.unit for term in items}
-    if len(items) >= SEVERAL and len(units) == 1 and all(term.type == "LEN" for term in items):
+    counted = items[-1].type == "LEN" and all(term.type == "NUM" for term in items[:-1])
+    if len(items) >= SEVERAL and (counted or (len(units) == 1 and all(term.type == "LEN" for term in items))):
         return True
     here = row[at - 1]
     return items[-1].type == "LEN" and items[-1].value.unit == "in" and (here.type == "NUM" or here.value.unit == "in")
