@@ -18,7 +18,7 @@ TYPES = {
     "duration": "DUR", "mass": "OTHER", "volume": "OTHER", "area": "OTHER",
 }  # fmt: skip
 MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
-WHOLE_MINUTES = 60
+LENGTH_WORDS = frozenset("ft foot feet ' m metre metres meter meters cm".split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,6 +159,9 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "a fortieth"
     if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
+    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS
+    if q.kind == "length" and q.doubt == "tail" and unit_next:
+        return False  # "5 ft and 6 ft" are two
     if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":
         return False  # "a 10 ft one"
     joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()

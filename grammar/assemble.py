@@ -130,6 +130,13 @@ class Assembler(Things):
             for draft in drafts:
                 draft.facts.update(last)
         for draft in drafts:
+            sizes, blown = draft.facts.get("sizes"), draft.facts.get("inflated")
+            if sizes and blown and max(blown) > max(sizes):
+                words = f"blown to {max(blown):g} in"
+                self.doubts.append(
+                    Doubt(kind="impossible", fact="inflated", value=draft.facts.pop("inflated"), words=words)
+                )
+        for draft in drafts:
             if self.even and len(draft.colours) == self.even:
                 for colour in draft.colours:
                     colour["share"] = round(1 / self.even, 4)

@@ -12,7 +12,7 @@ from grammar.slots import TABLE_KIND, Slots, is_usual
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 
-COST = {"left over": 4.0, "impossible": 6.0, "contradiction": 3.0, "unusual": 0.6, "no count": 1.6, "odd": 1.0}
+COST = {"left over": 4.0, "impossible": 6.0, "contradiction": 3.0, "unusual": 0.4, "no count": 1.6, "odd": 1.0}
 MOST_COUNT = 100_000
 
 

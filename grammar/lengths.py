@@ -96,18 +96,21 @@ class Lengths(Bare):
     def _one_each(self, phrase: Phrase) -> bool:
         """ "three garlands of 8, 10 and 12 feet": one of each length."""
         base, fact = self.current, self._bare_fact()
-        if fact is None or base.on_table or base.facts.get("count") != len(phrase.amounts) or base.part_of:
+        count = base.facts.get("count") if base.named else self.context.count
+        if fact is None or base.on_table or count != len(phrase.amounts) or base.part_of:
             return False
         unit = phrase.amounts[-1].high.unit
         values = [self.slots.value(Amount(f.high.value, f.high.unit or unit), fact) for f in phrase.amounts]
         if any(v is None or not fact.fits(v) for v in values):
             return False
         for value in values:
-            clone = Draft(kind=base.kind, new=base.new, named=True, part_of=float(len(values)))
+            kind = base.kind or self.context.focus
+            clone = Draft(kind=kind, new=base.new, named=True, part_of=float(len(values)))
             clone.facts = {**base.facts, "count": 1, fact.id: value}
             clone.colours = [dict(c) for c in base.colours]
             self.drafts.append(clone)
-        self.drafts.remove(base)
+        if base in self.drafts:
+            self.drafts.remove(base)
         self.current = self.drafts[-1]
         return True
 

@@ -21,6 +21,7 @@ BEFORE_ONE = frozenset("each every this that which the other another any".split(
 NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never "sixteen party"
 KEPT = frozenset({"crew", "guests", "seats", "for"})  # words that mean something beside the order that they stand in
 HOURS = 24
+CLOCK_WORDS = frozenset("from at starts start starting begins begin off by for opens in up access keys key".split())
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
@@ -208,6 +209,9 @@ class Lexer:
         if str(entry.value) in NUMBER_FOLLOWS:
             choice = _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"}))
             hour = choice is not None and (choice.type == "CLOCK" or 1 <= choice.value.value <= HOURS)
+            noun = match.entry.words[-1] not in CLOCK_WORDS
+            if hour and noun and choice is not None and choice.type == "NUM" and amounts.at(match.end):
+                return False  # "party ten six foot tables"
             return hour or _last_amount(before, frozenset({"CLOCK"}))
         if entry.type == "EACH_HOLDS":
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"

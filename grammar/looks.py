@@ -42,6 +42,8 @@ class Looks(Ground):
                 return
             self.unused.append(phrase)
             return
+        if value == "full" and self.current.joined and phrase.text.lower() == "end to end":
+            return  # how the tables stand
         if fact == "coverage" and "overhang" in self.current.facts and "floor" not in phrase.text.lower():
             return  # "hang 8 in over at both ends" says where it hangs
         if fact == "coverage":

@@ -188,6 +188,8 @@ def _gaps(row: list[Term]) -> list[Term]:
 def _unlike(first: Term, second: Term) -> bool:
     """Whether a label and an amount beside it do not go together: guests and an hour."""
     label, amount = (first, second) if first.type == "LABEL" else (second, first)
+    if first.type == "NUM" and label.value in {"event_time", "setup_from"}:
+        return True  # "sweet sixteen party": an hour stands after its word, or has "pm"
     near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
     return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
 
