@@ -86,13 +86,13 @@ class Asking:
     # doubts ----------------------------------------------------------------------------------------------------------
 
     def _doubt(self, doubt: Doubt, now: State) -> Pending:
-        name = self._name(doubt.fact)
+        name = self._name(doubt.fact, doubt.piece)
         if doubt.kind == "impossible":
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
         elif doubt.kind == "contradiction" and doubt.fact == "colours":
             text = "Those shares come to more than 100 %, so I kept none of them. What are they?"
         elif doubt.kind == "contradiction":
-            said = " or ".join(self._value(doubt.fact, o) for o in doubt.options if o is not None)
+            said = " or ".join(self._value(doubt.fact, o, doubt.piece) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
         elif doubt.kind == "vague":
             if doubt.fact == "colours":
@@ -115,13 +115,15 @@ class Asking:
             return {"span": "wide", "height": "high", "length": "along the curve"}.get(
                 fact.id, fact.id.replace("_", " ")
             )
-        return self._value(doubt.fact, option)
+        return self._value(doubt.fact, option, doubt.piece)
 
-    def _name(self, fact: str) -> str:
-        return "the number" if fact == "count" else f"the {fact.replace('_', ' ')}" if fact else "that"
+    def _name(self, fact: str, piece: str | None) -> str:
+        spec = self.vocabulary.fact(fact, piece)
+        word = spec.words[0] if spec is not None and spec.words else fact.replace("_", " ")
+        return "the number" if fact == "count" else f"the {word.split(' of the ')[0]}" if fact else "that"
 
-    def _value(self, fact: str, value: Any) -> str:
-        spec = self.vocabulary.fact(fact)
+    def _value(self, fact: str, value: Any, piece: str | None) -> str:
+        spec = self.vocabulary.fact(fact, piece)
         if isinstance(value, list):
             return " by ".join(f"{part:g}" if isinstance(part, int | float) else str(part) for part in value)
         if spec is not None and value in spec.choices and spec.choices[value]:

@@ -211,6 +211,9 @@ class Things(Lengths, Looks):
         """ "but not a garland", "lose the arch", "no columns", "take two tables away"."""
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
+        if head.kind == "drop" and kind == TABLE_KIND:
+            self._no_drop(head)
+            return
         count = next((p for p in before if is_count(p)), None)
         exists = kind in self.context.kinds
         named = next((d for d in self.drafts if d.kind == kind and d.named), None)
@@ -231,6 +234,14 @@ class Things(Lengths, Looks):
         else:
             self.drafts.remove(draft)
         self.current = draft if draft in self.drafts else self.loose[0]
+
+    def _no_drop(self, head: Head) -> None:
+        """ "no drop" of a runner takes the drop away; right after a drop it contradicts it."""
+        said = self.current.facts.get("coverage")
+        if said in {"drop_both", "drop_one"}:
+            self._contradict(self._need("coverage"), "full", self.phrases[head.at])
+        else:
+            self.current.drop += [("coverage", "drop_both"), ("coverage", "drop_one")]
 
     def _head(self, head: Head, phrase: Phrase) -> None:
         """The naming word itself: a shape or a size may stand in it."""
