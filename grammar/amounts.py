@@ -133,7 +133,8 @@ class Amounts:
         united = self._sized(value, after) if self.tokens[i].lower != "for" else []
         if united:
             return [_choice(q) for q in united]
-        if self.tokens[after].kind != "number" and not quantities_at(self.tokens, after) and not self.names(after):
+        counted = self.tokens[after].kind == "number" or self.tokens[after].lower in table["sure"]
+        if not counted and not quantities_at(self.tokens, after) and not self.names(after):
             return []
         self.doubtful = True
         return [Choice("SKIP", None, i + 1), Choice("NUM", Amount(Fraction(value)), i + 1, MAYBE_SOUND, str(value))]

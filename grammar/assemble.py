@@ -82,6 +82,8 @@ class Assembler(Things):
             self._select(str(phrase.value), at)
         if self._before(at, "remove"):
             self._remove_it(at, phrase)
+        elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
+            self._put_it()
 
     def _select(self, which: str, at: int) -> None:
         """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
@@ -96,6 +98,13 @@ class Assembler(Things):
         self.drafts.append(draft)
         self.current = self.loose[0] if placed else draft
         self.changing = True
+
+    def _put_it(self) -> None:
+        """ "put it on the columns too": the plant or the make that was spoken of last."""
+        fact = self._spec(self.context.topic) if self.context.topic else None
+        if fact is not None and fact.type == "flag":
+            self.topic = (fact.id, True)
+            self.changing = True
 
     def _remove_it(self, at: int, phrase: Phrase) -> None:
         """ "take it off the tables", "remove it", "lose them"."""

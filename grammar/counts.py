@@ -64,6 +64,8 @@ class Counts(Ground):
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
+        if self.current.joined and self._after(at, "piece") and number == 1:
+            return True  # "pushed together, one runner"
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
         if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):

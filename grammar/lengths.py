@@ -28,7 +28,7 @@ class Lengths(Bare):
                 return
             if self._before(at, "neg", "remove") and self._drop_size(figure):
                 return
-            if self._after(at, "balloon") or (self._after(at, "word") and False):
+            if self._after(at, "balloon"):
                 self._sizes([figure], phrase)
             else:
                 self._length(figure, phrase, at)
@@ -117,7 +117,8 @@ class Lengths(Bare):
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         """ "5s and 11s": balloon sizes."""
         figure = Figure("NUM", phrase.value, phrase.value)
-        if self._before(at, "neg", "remove") and self._drop_size(figure):
+        place = at - 1 if self._before(at, "det") else at
+        if self._before(place, "neg", "remove") and self._drop_size(figure):
             return
         if self.current.on_table and not self.slots.is_nominal(phrase.value):
             self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)

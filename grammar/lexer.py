@@ -11,7 +11,7 @@ from grammar.terms import AMOUNTS, Amount, Term
 
 LINKS = frozenset(
     "of is 's at to from about around roughly a the be are was in = : @ just will on say being like maybe probably"
-    " perhaps approximately nearly almost only um uh er even".split()
+    " till until til perhaps approximately nearly almost only um uh er even".split()
 )
 PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
 FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())

@@ -99,7 +99,7 @@ class Things(Lengths, Looks):
             return False
         if head.kind == "drop":
             return True  # "with a drop": the tables' own
-        runner_on_it = head.kind == TABLE_KIND and now.on_table and not counted
+        runner_on_it = head.kind == TABLE_KIND and now.on_table and (not counted or now.joined)
         if (head.prep and now.article) or runner_on_it:
             return True
         if head.kind == "table" or head.kind == TABLE_KIND:
