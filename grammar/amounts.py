@@ -196,9 +196,7 @@ def _shorter(measure: Quantity, number: Quantity, found: list[Quantity]) -> bool
 def _splits(longer: Quantity, shorter: Quantity) -> bool:
     """Whether "twenty six" may be "twenty" and "six"; a fraction or "a dozen and a half" is never split."""
     if longer.form == "mixed":  # "ten and two thirds" may be ten, and two thirds of each
-        return (
-            shorter.value.denominator == 1 and shorter.value >= 2 and shorter.value <= longer.value < shorter.value + 1
-        )
+        return shorter.value.denominator == 1 and shorter.value >= 2 and longer.value - shorter.value == Fraction(2, 3)
     return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
 
 
