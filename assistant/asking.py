@@ -128,7 +128,7 @@ class Asking:
             return " by ".join(f"{part:g}" if isinstance(part, int | float) else str(part) for part in value)
         if spec is not None and value in spec.choices and spec.choices[value]:
             return spec.choices[value][0]
-        if isinstance(value, float) and spec is not None and spec.unit == "in":
+        if isinstance(value, (int, float)) and spec is not None and spec.unit == "in":
             return f"{value / 12:g} ft" if value % 6 == 0 and value >= MOST_INCHES else f"{value:g} in"
         return "something else" if value is None else str(value).replace("_", " ")
 

@@ -141,11 +141,23 @@ class Ground:
         self.cost += COST["impossible"]
 
     def _contradict(self, fact: FactWords, value: Any, phrase: Phrase) -> None:
+        if self._of_the_place(phrase):
+            self._leave(phrase)
+            return
         old = self.current.facts.pop(fact.id, None)
         self.doubts.append(
             Doubt(kind="contradiction", fact=fact.id, options=[old, value], words=phrase.text, piece=self._kind())
         )
         self.cost += COST["contradiction"]
+
+    def _of_the_place(self, phrase: Phrase) -> bool:
+        """ "a 20 ft garland for a doorway 7 ft tall": the size of what the piece hangs on, after its own was said."""
+        at = next((i for i, p in enumerate(self.phrases) if p is phrase), 0)
+        inside = []
+        while at and self.phrases[at].kind in {"named", "amount", "det", "and", "piece"}:
+            inside.append(self.phrases[at].text)
+            at -= 1
+        return bool(inside) and self.phrases[at].kind == "prep" and not set(inside) & set(self.current.words)
 
     def _set(self, name: str, value: Any, phrase: Phrase, draft: Draft | None = None) -> None:
         """Keep a fact of the current piece, unless it is outside all sense or contradicts what was just said."""

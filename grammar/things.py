@@ -157,6 +157,8 @@ class Things(Lengths, Looks):
                 self._bare(bare, optional=True)
             return
         target = self._find(kind)
+        if target is None:
+            self._along(run)
         if target is None or self.topic is None:
             return
         fact, value = self.topic
@@ -171,6 +173,17 @@ class Things(Lengths, Looks):
             self._unset(target, fact)
         else:
             target.facts[fact] = value
+
+    def _along(self, run: list[Phrase]) -> None:
+        """ "a garland along a 10 ft wall": the size of the place is that of the piece, where it has none of its own."""
+        fact = self._bare_fact()
+        for phrase in run:
+            if not (is_size(phrase) or phrase.kind == "named"):
+                continue
+            if fact is not None and fact.id in {"length", "span"} and fact.id not in self.current.facts:
+                self._bare(phrase, optional=True)
+            else:
+                self._leave(phrase)
 
     def _give_colours(self, source: Draft, target: Draft, *, first: bool) -> None:
         """ "gold on the arch and the tables": the colours just said are those of other pieces."""
