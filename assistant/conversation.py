@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
@@ -20,6 +20,10 @@ from grammar.vocabulary import Vocabulary
 from rules import Book, load_book
 from rules.units import convert
 
+if TYPE_CHECKING:
+    from assistant.desk import Desk
+    from assistant.jobs import JobBook
+
 MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
@@ -29,26 +33,70 @@ KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
 class Conversation:
     """One consult. `width` is the number of columns that replies are laid out for.
 
-    `folder` is where sheets are written when they are asked for; without one nothing is read or written.
+    `folder` is where sheets are written when they are asked for, `jobs` the book in which every turn is kept before it
+    is answered; without them nothing is read or written.
 
     Same words, same answers: chance plays no part.
     """
 
-    def __init__(self, book: Book | None = None, *, width: int = 40, folder: Path | None = None) -> None:
+    def __init__(
+        self,
+        book: Book | None = None,
+        *,
+        width: int = 40,
+        folder: Path | None = None,
+        jobs: "JobBook | None" = None,
+    ) -> None:
         self.width = width
         self.folder = folder
         self.book = book or load_book()
         self.vocabulary, self.reader = _reading_of(self.book)
         self.estimates = Estimates(self.book)
         self.asking = Asking(self.book, self.vocabulary, self.estimates)
+        self.begin_again()
+        self.desk = _desk(self, jobs) if jobs is not None else None
+
+    def begin_again(self) -> None:
+        """As if nothing had been said."""
         self.state = State()
         self.past: list[State] = []
         self.future: list[State] = []
         self.minded: set[str] = set()  # dangers named so far, which need not be named again
+        self.said: list[str] = []  # the turns that, said again, give the job in hand
 
     def say(self, text: str) -> Reply:
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
         text = text[:LONGEST]
+        if self.desk is not None:
+            return self.desk.take(text)
+        reply = self.answer(text)
+        self.said.append(text)
+        return reply
+
+    def replay(self, turns: list[str]) -> None:
+        """Begin again and say these turns; nothing is written, no sheet and no turn. Where one fails, all stays."""
+        before = self.state, self.past, self.future, self.minded, self.said
+        folder, self.folder = self.folder, None
+        try:
+            self.begin_again()
+            for text in turns:
+                self.answer(text)
+                self.said.append(text)
+        except BaseException:
+            self.state, self.past, self.future, self.minded, self.said = before
+            raise
+        finally:
+            self.folder = folder
+
+    def take_up(self, other: "Conversation") -> None:
+        """Go on where another conversation stood after its last whole turn, with its job book."""
+        self.replay(other.said if other.desk is None else other.said[: other.desk.kept])
+        self.desk = other.desk
+        if self.desk is not None:
+            self.desk.talk = self
+
+    def answer(self, text: str) -> Reply:
+        """The answer to a turn, which is not kept anywhere but in the state."""
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
         reading = stock or self.reader.read(text, self._context())
@@ -63,11 +111,13 @@ class Conversation:
         made, was = self.estimates.of(now), self.estimates.of(before)
         made.metric = was.metric = now.metric
         made.figures()  # all at once is quicker than one by one as the reply comes to them
-        reply = Writer(self.book, self.vocabulary, self.width, frozenset(self.minded), self.folder).reply(
-            before, now, reading, made, was
-        )
+        reply = self.writer().reply(before, now, reading, made, was)
         self.minded |= {caution.split(":")[0].lower() for caution in reply.cautions}
         return reply
+
+    def writer(self) -> Writer:
+        """Who writes replies for this width."""
+        return Writer(self.book, self.vocabulary, self.width, frozenset(self.minded), self.folder)
 
     # a turn ----------------------------------------------------------------------------------------------------------
 
@@ -180,6 +230,12 @@ class Conversation:
     def status(self) -> str:
         """The job so far, in one line."""
         return self.asking.summary(self.state)
+
+
+def _desk(talk: Conversation, jobs: "JobBook") -> "Desk":
+    from assistant.desk import Desk
+
+    return Desk(talk, jobs)
 
 
 @lru_cache(maxsize=4)

@@ -16,6 +16,8 @@ from assistant.terminal import NARROW, clean, is_readable, one_line
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from assistant.jobs import JobBook
+
 LONGEST_TURN = 10_000
 
 NOT_TEXT = "That was not readable text (UTF-8), so nothing of it was kept; please type it again."
@@ -57,6 +59,7 @@ class Talk(Protocol):
     def painted(self, text: str, depth: int, /) -> str: ...
     def complete(self, before: str, /) -> list[str]: ...
     def status(self) -> str: ...
+    def take_up(self, other: Any, /) -> None: ...
 
 
 MakeTalk = Callable[[int], Talk]
@@ -70,7 +73,17 @@ def make_conversation(width: int) -> Talk:
     _warm_up()
     from assistant import Conversation
 
-    return Conversation(width=width, folder=_here())
+    return Conversation(width=width, folder=_here(), jobs=_job_book())
+
+
+@cache
+def _job_book() -> "JobBook | None":
+    """The user's job book, opened once; FESTOON_NO_JOBS=1 turns it off."""
+    if os.environ.get("FESTOON_NO_JOBS"):
+        return None
+    from assistant.jobs import users_job_book
+
+    return users_job_book()
 
 
 def _here() -> "Path | None":
@@ -115,7 +128,6 @@ class Turns:
         self.width = width
         self._make = make
         self._talk: Talk | None = None
-        self._kept: list[str] = []
         self._lock = threading.Lock()
 
     def load(self) -> Talk:
@@ -143,7 +155,6 @@ class Turns:
         except KeyboardInterrupt:
             self._go_back()
             raise
-        self._kept.append(said)
         return Turn(clean(reply.text).rstrip("\n"), answered=is_answered(said, reply), reply=reply)
 
     def painted(self, text: str, depth: int) -> str:
@@ -177,12 +188,10 @@ class Turns:
         """
         try:
             talk = self._make(self.width)
-            folder, talk.folder = talk.folder, None  # what was written once is not written again
-            for said in self._kept:
-                talk.say(said)
-            talk.folder = folder
+            if self._talk is not None:
+                talk.take_up(self._talk)
         except Exception:  # noqa: BLE001  what worked before does not now
-            self._talk, self._kept = None, []
+            self._talk = None
             return False
         self._talk = talk
         return True

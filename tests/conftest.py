@@ -3,5 +3,12 @@
 import os
 import tempfile
 
+import pytest
+
 # Set before anything is imported, so that commands started by tests inherit it.
-os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="festoon-tests-")
+for place in ("XDG_CACHE_HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME"):
+    os.environ[place] = tempfile.mkdtemp(prefix="festoon-tests-")
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--long", action="store_true", help="kill 200 times and write for a minute, not a few seconds")

@@ -30,11 +30,11 @@ class FakeTalk:
         self.turns: list[str] = []
 
     def say(self, text: str, /) -> FakeReply:
-        self.turns.append(text)
         if "crash" in text:
             raise ZeroDivisionError(text)
         if "stop" in text:
             raise KeyboardInterrupt
+        self.turns.append(text)
         if text == "gibberish":
             self.turns.pop()
             return FakeReply("I could not use: gibberish", list(self.turns), unread=["gibberish"])
@@ -52,3 +52,6 @@ class FakeTalk:
 
     def status(self) -> str:
         return f"{len(self.turns)} turns" if self.turns else ""
+
+    def take_up(self, other: "FakeTalk", /) -> None:
+        self.turns = list(other.turns)

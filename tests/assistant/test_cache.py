@@ -168,7 +168,7 @@ def test_it_can_be_turned_off(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -
     monkeypatch.setenv("FESTOON_NO_CACHE", "1")
     assert open_cache(tmp_path) is None
     warm_up(None)
-    say(tmp_path, FESTOON_NO_CACHE="1")
+    say(tmp_path, FESTOON_NO_CACHE="1", FESTOON_NO_JOBS="1")
     assert list(tmp_path.iterdir()) == []
 
 
@@ -191,7 +191,7 @@ def test_with_it_neither_pint_nor_the_formula_parser_is_waited_for(tmp_path: Pat
 
 
 def test_a_conversation_of_its_own_accord_reads_and_writes_nothing(tmp_path: Path) -> None:
-    say(tmp_path)
+    say(tmp_path, FESTOON_NO_JOBS="1")
     before = {path: path.read_bytes() for path in (tmp_path / "cache").rglob("*.pickle")}
     code = (
         "import sys; opened = []; "
