@@ -258,7 +258,7 @@ class Desk:
         self.talk.replay(turns)
         self.job, self.kept = job, len(turns)
         called = f'"{row.name}"' if row and row.name else "The job"
-        lines = self._lines(head or f"{called} is in hand again, {len(turns)} turns.")
+        lines = self._lines(head or f"{called} is in hand again, {_turns(turns)}.")
         if quote is not None:
             lines += self._lines(f"Quoted on {_day(quote.at)}: {quotes.told(quote.figures, self.talk.state.metric)}.")
         return self._reply(lines, "open", estimate=True)
@@ -296,7 +296,7 @@ class Desk:
         self.talk.replay(told.turns)
         job = self.book.begin(told.name)
         self.book.add(job, told.turns, self.talk.status())
-        return self._open(job, f"Brought in, {len(told.turns)} turns.")
+        return self._open(job, f"Brought in, {_turns(told.turns)}.")
 
     def _back_up(self, order: Order) -> Reply:
         if self.talk.folder is None:
@@ -373,6 +373,10 @@ def _stem(name: str | None) -> str:
     """A file's name made of a job's: letters and digits of ASCII alone, never a path."""
     words = "".join(char if char.isascii() and char.isalnum() else " " for char in name or "").lower().split()
     return "-".join(["job", *words])[:60].rstrip("-")
+
+
+def _turns(said: list[str]) -> str:
+    return f"{len(said)} {'turn' if len(said) == 1 else 'turns'}"
 
 
 def _day(at: float) -> str:
