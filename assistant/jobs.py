@@ -19,6 +19,7 @@ FILE = "jobs.sqlite3"
 LONGEST_NAME = 80  # letters
 SEARCHED = 4000  # letters of a job's words that are searched
 PATIENCE = 10.0  # seconds to wait for another chat that writes
+POLL = 0.002  # seconds between tries
 _COLUMNS = "id, name, made, changed, summary, deleted, (SELECT count(*) FROM turns WHERE job = jobs.id)"
 
 
@@ -195,11 +196,30 @@ class JobBook:
             os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600))  # private; empty, which SQLite takes
             self._db.execute("VACUUM INTO ?", (str(path),))
 
+    def _take_turn(self) -> None:
+        """Begin to write, once no other program does.
+
+        SQLite's own wait grows to 100 ms between tries, so that a busy writer can starve another; short tries cannot.
+        """
+        end = time.monotonic() + PATIENCE
+        self._db.execute("PRAGMA busy_timeout = 0")
+        try:
+            while True:
+                try:
+                    self._db.execute("BEGIN IMMEDIATE")
+                    return
+                except sqlite3.OperationalError as error:
+                    if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY or time.monotonic() > end:
+                        raise
+                time.sleep(POLL)
+        finally:
+            self._db.execute(f"PRAGMA busy_timeout = {int(PATIENCE * 1000)}")
+
     @contextmanager
     def _writing(self) -> Iterator[None]:
         """One transaction: all of it is on disk afterwards, or nothing."""
         with _plainly():
-            self._db.execute("BEGIN IMMEDIATE")
+            self._take_turn()
             try:
                 yield
                 self._db.execute("COMMIT")

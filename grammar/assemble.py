@@ -42,6 +42,8 @@ class Assembler(Things):
     def _on_corr(self, at: int, phrase: Phrase) -> None:
         self.correcting = True
         self.current.article = False
+        if self.context.kinds and not any(draft.named for draft in self.drafts):
+            self.changing = True  # "make that two tables": what was said in an earlier turn
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
         self.changing = True

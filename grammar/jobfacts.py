@@ -106,8 +106,11 @@ class JobFacts:
         """An amount without a label that only the job can mean."""
         figure = phrase.amounts[0]
         if figure.type == "MONEY":
+            limited = at > 0 and phrases[at - 1].kind == "limit"
             if at and phrases[at - 1].kind == "word":
                 return False  # "delivery is $45"
+            if figure.high.number < LEAST_BUDGET and self.context.asked != "budget" and not limited:
+                return False  # "balloons are 11 cents": a price of something
             each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
             return not each and self._budget(figure, phrase)
         if figure.type == "TEMP":

@@ -307,3 +307,32 @@ def test_the_field_fact_of_a_six_foot_runner() -> None:
     """108 balloons, 20 quads and 14 loose pairs on 6 ft: common practice, no published source."""
     _, reply = talk_of("one 6 ft table, full length")
     assert [figure(reply, id) for id in ("balloons_each", "quads_each", "loose_pairs_each")] == [108, 20, 14]
+
+
+@pytest.mark.parametrize("words", ["make that two tables", "sorry, I meant two tables", "make it two tables"])
+def test_a_correction_in_a_later_turn_adds_nothing(words: str) -> None:
+    talk, _ = talk_of(WORKED)
+    assert [piece["count"] for piece in talk.say(words).heard.pieces] == [2]
+
+
+def test_the_price_of_one_balloon_is_no_budget() -> None:
+    talk, _ = talk_of(WORKED)
+    reply = talk.say("5 inch balloons are 11 cents")
+    assert "budget" not in reply.heard.job
+    assert reply.unread == ["11 cents"]
+
+
+@pytest.mark.parametrize(
+    ("words", "length", "unread"),
+    [
+        ("a 20 ft garland for a doorway 7 ft tall and 6 ft wide", 240, ["7 ft tall", "6 ft wide"]),
+        ("a 20 ft garland on a backdrop 8 ft wide", 240, ["8 ft wide"]),
+        ("a garland along a 10 ft wall", 120, []),
+    ],
+)
+def test_what_a_garland_hangs_on_is_not_its_length_once_that_was_said(
+    words: str, length: int, unread: list[str]
+) -> None:
+    _, reply = talk_of(words)
+    assert [piece["length_in"] for piece in reply.heard.pieces] == [length]
+    assert reply.unread == unread
