@@ -11,7 +11,7 @@ from grammar.terms import Amount
 
 NOON, DAY = 12 * 60, 24 * 60
 SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
-LEAST_BUDGET = 20  # a bare number after "under" or "for" below this is no budget
+LEAST_BUDGET = 20  # below it a bare number is no budget, and money only after "under" or when a budget was asked for
 MONEY_ORDERS = frozenset({"solve", "price"})
 HIGH_GROUND_FT = 500
 MOST_HANDS = 10
@@ -106,10 +106,9 @@ class JobFacts:
         """An amount without a label that only the job can mean."""
         figure = phrase.amounts[0]
         if figure.type == "MONEY":
-            limited = at > 0 and phrases[at - 1].kind == "limit"
             if at and phrases[at - 1].kind == "word":
                 return False  # "delivery is $45"
-            if figure.high.number < LEAST_BUDGET and self.context.asked != "budget" and not limited:
+            if figure.high.number < LEAST_BUDGET and not self._wants_budget(at, phrases):
                 return False  # "balloons are 11 cents": a price of something
             each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
             return not each and self._budget(figure, phrase)
@@ -139,11 +138,14 @@ class JobFacts:
         alone = after is None or after.kind in {"sep", "and", "word", "whatif", "neg", "add"}
         if before is None or value < LEAST_BUDGET or not alone:
             return False
-        limited = before.kind == "limit"
         asked = before.kind == "prep" and before.value == "for" and bool(MONEY_ORDERS & set(self.orders))
-        if self.context.asked == "budget" or limited or asked:
+        if asked or self._wants_budget(at, phrases):
             return self._budget(figure, phrase)
         return False
+
+    def _wants_budget(self, at: int, phrases: list[Phrase]) -> bool:
+        """Whether what is at `at` was asked for as a budget, or stands after "under"."""
+        return self.context.asked == "budget" or (at > 0 and phrases[at - 1].kind == "limit")
 
     def _budget(self, figure: Figure, phrase: Phrase) -> bool:
         amount = figure.high
