@@ -54,7 +54,7 @@ class Asking:
         for doubt in reading.doubts:
             if doubt.kind == "vague" and not doubt.fact and any(self._missing(piece, now) for piece in now.pieces):
                 continue  # what is needed is asked for anyway
-            return self._doubt(doubt, now)
+            return self.doubt(doubt, now)
         if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (
             reading.changing and not now.pieces and not now.loose and not now.job
         ):
@@ -85,7 +85,8 @@ class Asking:
 
     # doubts ----------------------------------------------------------------------------------------------------------
 
-    def _doubt(self, doubt: Doubt, now: State) -> Pending:
+    def doubt(self, doubt: Doubt, now: State) -> Pending:
+        """The question about something that was not kept or has two readings."""
         name = self._name(doubt.fact, doubt.piece)
         if doubt.kind == "impossible":
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"

@@ -15,7 +15,10 @@ import sys
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from pathlib import Path
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from rules.house import House
 
 T = TypeVar("T")
 
@@ -31,17 +34,18 @@ class Cache:
     def __init__(self, folder: Path, key: str) -> None:
         self.folder, self.key = folder, key
 
-    def recall(self, name: str, make: Callable[[], T]) -> T:
-        """What was kept under the name, else what `make()` gives, which is kept from then on.
+    def recall(self, name: str, make: Callable[[], T], mark: str = "") -> T:
+        """What was kept under the name with the mark, else what `make()` gives, which is kept from then on.
 
         Raises only what `make()` raises.
         """
         with suppress(Exception):  # a kept thing that cannot be had, whatever the reason, is made anew
-            kept: T = pickle.loads(self._read(name))  # noqa: S301 - the user's own, see _open_folder and _read
-            return kept
+            kept: tuple[str, T] = pickle.loads(self._read(name))  # noqa: S301 - the user's own, see _read
+            if kept[0] == mark:
+                return kept[1]
         made = make()
         with suppress(Exception):  # nor does it matter where it cannot be kept
-            self._write(name, pickle.dumps(made, pickle.HIGHEST_PROTOCOL))
+            self._write(name, pickle.dumps((mark, made), pickle.HIGHEST_PROTOCOL))
         return made
 
     def _file(self, name: str) -> str:
@@ -108,6 +112,22 @@ def warm_up(cache: Cache | None) -> None:
 
         grammar.warm.warm(cache.recall)
         rules.warm.warm(cache.recall, grammar.warm.spoken_units())
+
+
+def remembered(cache: Cache | None) -> Callable[[str], "House"]:
+    """Lays a house file over the book, the last one out of the cache; a house of no rules costs nothing."""
+
+    def lay(text: str) -> "House":
+        from rules.book import load_book
+        from rules.house import House, read_house
+
+        if not text.strip():
+            return House(load_book(), "")
+        if cache is None:
+            return read_house(text)
+        return cache.recall("house", lambda: read_house(text), hashlib.sha256(text.encode()).hexdigest())
+
+    return lay
 
 
 def _open_folder(folder: Path) -> int:

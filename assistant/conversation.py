@@ -8,6 +8,7 @@ from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
 from assistant.asking import Asking
 from assistant.estimating import Estimates
+from assistant.habits import Habits
 from assistant.reply import Reply
 from assistant.state import State
 from assistant.stock import read_stock
@@ -22,6 +23,7 @@ from rules.units import convert
 
 if TYPE_CHECKING:
     from assistant.desk import Desk
+    from assistant.house import HouseRules
     from assistant.jobs import JobBook
 
 MOST_UNDONE = 20
@@ -34,7 +36,7 @@ class Conversation:
     """One consult. `width` is the number of columns that replies are laid out for.
 
     `folder` is where sheets are written when they are asked for, `jobs` the book in which every turn is kept before it
-    is answered; without them nothing is read or written.
+    is answered, `house` the rules that hold for every job; without them nothing is read or written.
 
     Same words, same answers: chance plays no part.
     """
@@ -46,15 +48,21 @@ class Conversation:
         width: int = 40,
         folder: Path | None = None,
         jobs: "JobBook | None" = None,
+        house: "HouseRules | None" = None,
     ) -> None:
         self.width = width
         self.folder = folder
-        self.book = book or load_book()
-        self.vocabulary, self.reader = _reading_of(self.book)
-        self.estimates = Estimates(self.book)
-        self.asking = Asking(self.book, self.vocabulary, self.estimates)
+        self.use(book or (house.house.book if house is not None else load_book()))
+        self.habits = Habits(self, house)
         self.begin_again()
         self.desk = _desk(self, jobs) if jobs is not None else None
+
+    def use(self, book: Book) -> None:
+        """Work with this book from now on; what was said stays."""
+        self.book = book
+        self.vocabulary, self.reader = _reading_of(book)
+        self.estimates = Estimates(book)
+        self.asking = Asking(book, self.vocabulary, self.estimates)
 
     def begin_again(self) -> None:
         """As if nothing had been said."""
@@ -69,8 +77,10 @@ class Conversation:
         text = text[:LONGEST]
         if self.desk is not None:
             return self.desk.take(text)
-        reply = self.answer(text)
-        self.said.append(text)
+        reply = self.habits.take(text)
+        if reply is None:
+            reply = self.habits.also(text, self.answer(text))
+            self.said.append(text)
         return reply
 
     def replay(self, turns: list[str]) -> None:
@@ -90,6 +100,9 @@ class Conversation:
 
     def take_up(self, other: "Conversation") -> None:
         """Go on where another conversation stood after its last whole turn, with its job book."""
+        self.habits = other.habits
+        self.habits.talk = self
+        self.use(other.book)
         self.replay(other.said if other.desk is None else other.said[: other.desk.kept])
         self.desk = other.desk
         if self.desk is not None:

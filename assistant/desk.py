@@ -8,16 +8,14 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from assistant import job_text, quotes
-from assistant.estimating import workable
-from assistant.heard import export
-from assistant.job_words import Order, read_order, span_said
+from assistant.aside import aside
+from assistant.job_words import Order, is_undo, read_order, span_said
 from assistant.jobs import JobBook, JobBookError, JobRow, in_memory, name_of
 from assistant.layout import join, paragraph
 from assistant.reply import Reply
 from assistant.sheets.files import write
 from assistant.state import State
 from assistant.terminal import one_line
-from grammar.reading import Reading
 
 if TYPE_CHECKING:
     from assistant.conversation import Conversation
@@ -46,14 +44,14 @@ class Desk:
         put_away, self.put_away = self.put_away, None
         try:
             order = read_order(text)
-            if order is None and put_away is not None and text.lower().strip(" .!") in {"undo", "undo that"}:
+            if order is None and put_away is not None and is_undo(text):
                 order = Order("restore", f"#{put_away}")
             reply = self._order(order, text) if order is not None else None
         except JobBookError as error:
             self._let_go(error)
             reply = self._reply(["That was not done."], "save")
         if reply is None:
-            reply = self._turn(text)
+            reply = self.talk.habits.take(text) or self._turn(text)
         if self.notice:
             blocks = [[reply.text], paragraph(self.notice, self.talk.width)]
             reply, self.notice = reply.model_copy(update={"text": join(blocks)}), ""
@@ -64,7 +62,7 @@ class Desk:
     def _turn(self, text: str) -> Reply:
         talk = self.talk
         empty = not talk.state.pieces and not talk.state.job
-        reply = talk.answer(text)
+        reply = talk.habits.also(text, talk.answer(text))
         if talk.state.intent == "undo" and empty and self.before is not None and not self._holds():
             return self._back(self.before)
         if talk.state.intent == "reset":
@@ -274,7 +272,8 @@ class Desk:
             return self._say(NO_FOLDER, "export")
         quote = self.book.quoted(row.id)
         told = quotes.rows(quote.figures, metric=self.talk.state.metric) if quote else []
-        text = job_text.written(row, self.book.turns(row.id), quote, told, self.talk.book.version, "")
+        house = quote.house if quote else self.talk.habits.text
+        text = job_text.written(row, self.book.turns(row.id), quote, told, self.talk.book.version, house)
         try:
             path = write(self.talk.folder, _stem(row.name), ".txt", text)
         except OSError as error:
@@ -316,7 +315,7 @@ class Desk:
         figures = quotes.frozen(self.talk.estimates.of(self.talk.state))
         if self.job is None or not figures:
             return reply
-        self.book.quote(self.job, figures, self.talk.book.version, "")
+        self.book.quote(self.job, figures, self.talk.book.version, self.talk.habits.text)
         note = 'These numbers are kept as quoted; ask "what changed since I quoted" at any time.'
         return reply.model_copy(update={"text": join([[reply.text], self._lines(note)])})
 
@@ -352,21 +351,7 @@ class Desk:
         return self._reply(self._lines(text), intent)
 
     def _reply(self, lines: list[str], intent: str, *, estimate: bool = False) -> Reply:
-        """Lines of our own; with `estimate` what the job in hand comes to below them."""
-        talk = self.talk
-        if estimate and any(workable(talk.book, piece.kind) for piece in talk.state.pieces):
-            talk.state.intent = None
-            reply = talk.writer().reply(State(), talk.state, Reading(), *(2 * [talk.estimates.of(talk.state)]))
-            lines = [*lines, "", reply.text]
-        now = talk.state.copy()
-        now.intent = intent
-        question = now.pending.text if estimate and now.pending else None
-        return Reply(
-            text="\n".join(lines),
-            heard=export(now, talk.vocabulary),
-            question=question,
-            figures=talk.estimates.of(now).figures(),
-        )
+        return aside(self.talk, lines, intent, estimate=estimate)
 
 
 def _stem(name: str | None) -> str:

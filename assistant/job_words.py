@@ -71,6 +71,11 @@ def read_order(text: str) -> Order | None:
     return None
 
 
+def is_undo(text: str) -> bool:
+    """Whether the turn takes back the last one and says nothing else."""
+    return text.lower().strip(" .!") in {"undo", "undo that", "undo it", "take that back"}
+
+
 def span_said(text: str, now: datetime) -> tuple[float, float] | None:
     """The span of time that the words name, as POSIX seconds from and up to; None where they name none.
 

@@ -44,7 +44,8 @@ def changes(text: str, made: Estimate, metric: bool = False) -> tuple[list[str],
     results = []
     for id in TOLD:
         was, now = old.pop((id, None), None), made.figure(id)
-        if was is not None and now is not None and not _same(was, now):
+        untaxed = id == "price_with_tax" and now is not None and _same(now, made.figure("price") or now)
+        if was is not None and now is not None and not untaxed and not _same(was, now):
             results.append(f"{now.name}: {worth(was, metric=metric)}, now {worth(now, metric=metric)}")
     inputs = {(f.id, f.piece): f for f in made.figures() if f.how != "worked out" and f.id not in TOLD}
     causes = []

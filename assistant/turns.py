@@ -16,6 +16,7 @@ from assistant.terminal import NARROW, clean, is_readable, one_line
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from assistant.house import HouseRules
     from assistant.jobs import JobBook
 
 LONGEST_TURN = 10_000
@@ -73,7 +74,18 @@ def make_conversation(width: int) -> Talk:
     _warm_up()
     from assistant import Conversation
 
-    return Conversation(width=width, folder=_here(), jobs=_job_book())
+    return Conversation(width=width, folder=_here(), jobs=_job_book(), house=_house_rules())
+
+
+@cache
+def _house_rules() -> "HouseRules | None":
+    """The user's house rules, read once; FESTOON_NO_HOUSE=1 turns them off."""
+    if os.environ.get("FESTOON_NO_HOUSE"):
+        return None
+    from assistant.cache import open_cache, remembered
+    from assistant.house import HouseRules, users_house_file
+
+    return HouseRules(users_house_file(), remembered(open_cache()))
 
 
 @cache

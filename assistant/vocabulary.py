@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from grammar.vocabulary import FactWords, PieceWords, Vocabulary
+from grammar.vocabulary import FactWords, PieceWords, TableWords, Vocabulary
 from rules.units import from_base
 from rules.values import read_quantity
 
@@ -31,6 +31,7 @@ def make_vocabulary(book: "Book") -> Vocabulary:
         mods,
         pairs,
         tuple(sorted(nominal)),
+        tuple(TableWords(fact.id, fact.by, fact.unit, fact.told) for fact in book.every_fact() if fact.told),
     )
 
 

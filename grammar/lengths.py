@@ -192,7 +192,8 @@ class Lengths(Bare):
     def _name_by_fact(self, label: str) -> None:
         """ "table height 29" before any table was named: only one kind of piece has such a fact."""
         fact = self.slots.vocabulary.fact(label)
-        if fact is not None and fact.of == (TABLE_KIND,):
+        of_the_pump = label == "strokes" and "pump_size" in self.job.facts
+        if fact is not None and fact.of == (TABLE_KIND,) and not of_the_pump:
             draft = Draft(kind=TABLE_KIND, new=True, named=True, on_table=True)
             self.drafts.append(draft)
             self.current = draft

@@ -38,15 +38,14 @@ def patterns() -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
     """Every pattern with its rank and intent."""
     rows = []
     for rank, (intent, table) in enumerate(load_words("orders.toml").items()):
-        for text in table["say"]:
-            items = []
-            for part in str(text).split():
-                optional = part.endswith("?") and len(part) > 1
-                items.append(
-                    Item(frozenset(part.removesuffix("?").split("|") if optional else part.split("|")), optional)
-                )
-            rows.append((rank, intent, tuple(items)))
+        rows += [(rank, intent, items_of(str(text))) for text in table["say"]]
     return tuple(rows)
+
+
+def items_of(pattern: str) -> tuple[Item, ...]:
+    """The places of a pattern: words between spaces, "a|b" a choice, "a?" may be missing."""
+    parts = [(part.removesuffix("?") if len(part) > 1 else part, part) for part in pattern.split()]
+    return tuple(Item(frozenset(words.split("|")), words != part) for words, part in parts)
 
 
 @cache
@@ -71,36 +70,37 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
         if at == 0:
             rows = (*rows, *firsts().get("^", ()))
         for rank, intent, items in rows:
-            used = _match(words, at, items, 0)
-            if used is not None:
+            found = match(words, at, items)
+            if found is not None:
+                used = [index for k, index in found if "#" not in items[k].words]
                 old = best.get(intent)
                 size = max(len(used), old.size if old else 0)
                 best[intent] = Order(intent, frozenset(used) | (old.used if old else frozenset()), rank, size)
     return sorted(best.values(), key=lambda order: (-order.size, order.rank))
 
 
-def _match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int) -> list[int] | None:
-    """Token indices that items[k:] use from word `at` on, or None."""
+def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int = 0) -> list[tuple[int, int]] | None:
+    """(item, token index) of each item of items[k:] that stands from word `at` on, or None."""
     if k == len(items):
         return []
     item = items[k]
     if "~" in item.words:
         for skip in range(GAP + 1):
-            rest = _match(words, at + skip, items, k + 1)
+            rest = match(words, at + skip, items, k + 1)
             if rest is not None:
                 return rest
             if at + skip >= len(words) or words[at + skip][1].lower in STOPS:
                 return None
         return None
     if "^" in item.words:
-        return _match(words, at, items, k + 1) if at == 0 else None
+        return match(words, at, items, k + 1) if at == 0 else None
     if "$" in item.words:
         return [] if all(token.lower in STOPS for _, token in words[at:]) else None
     if at < len(words):
         index, token = words[at]
         number = token.kind == "number" or token.text in MONEY_SIGNS or token.lower in number_words().cardinals
         if token.lower in item.words or ((item.words & NUMBERS) and number):
-            rest = _match(words, at + 1, items, k + 1)
+            rest = match(words, at + 1, items, k + 1)
             if rest is not None:
-                return rest if "#" in item.words else [index, *rest]
-    return _match(words, at, items, k + 1) if item.optional else None
+                return [(k, index), *rest]
+    return match(words, at, items, k + 1) if item.optional else None

@@ -57,6 +57,20 @@ class PieceWords:
     shapes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
+@dataclass(frozen=True, slots=True)
+class TableWords:
+    """A table of the book whose rows can be told: `by` and `unit` are the units of the place and of the value.
+
+    Each of `told` is a pattern as in words/orders.toml, with "@" for the place and "#" for the value; "#/&" is a value
+    shared out among the number at "&", and "#/" with a table's name one among as many as that table says at the place.
+    """
+
+    id: str
+    by: str
+    unit: str
+    told: tuple[str, ...]
+
+
 @dataclass(frozen=True)
 class Vocabulary:
     """All names together, with look-ups by word and by id."""
@@ -68,6 +82,7 @@ class Vocabulary:
     colour_mods: frozenset[str] = frozenset()
     colour_pairs: frozenset[tuple[str, str]] = frozenset()
     nominal: tuple[float, ...] = ()
+    tables: tuple[TableWords, ...] = ()
 
     @cached_property
     def by_id(self) -> Mapping[str, tuple[FactWords, ...]]:

@@ -15,7 +15,7 @@ REMARKS = ("caution", "clash", "note")
 
 FACT_KEYS = frozenset(
     "kind of unit type whole words sane usual assume ask short why source is except choices shared show digits by rows "
-    "quiet".split()
+    "quiet once steps told".split()
 )
 EXCEPT_KEYS = frozenset("name when is why source".split())
 REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
@@ -70,6 +70,8 @@ class Fact:
     show: str
     digits: int | None
     by: str
+    once: bool  # belongs to one job, and so can be no house rule
+    told: tuple[str, ...]  # how people tell a row of a table: patterns with @ for the place and # for the value
 
     @property
     def name(self) -> str:
@@ -152,6 +154,8 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
             show=raw.get("show", unit),
             digits=raw.get("digits"),
             by=raw.get("by", "in"),
+            once=bool(raw.get("once", False)),
+            told=_strings(raw, "told"),
         )
     except UnitError as error:
         raise BookError(file, id, clause(error), "write a unit of units.txt that measures the same") from None
@@ -175,7 +179,8 @@ def _spread(raw: Raw, kind: str, unit: str) -> Spread | None:
     if kind == "table":
         rows = raw.get("rows", ())
         low, typical, high = (
-            read_table(rows, column, raw.get("by", "in"), unit) for column in ("low", "typical", "high")
+            read_table(rows, column, raw.get("by", "in"), unit, steps=bool(raw.get("steps", False)))
+            for column in ("low", "typical", "high")
         )
         return Spread(low, typical, high)
     assume = raw.get("assume")

@@ -12,9 +12,11 @@ from typing import Any
 from rules.blocks import ANY, JOB, REMARKS, Fact, PieceKind, Raw, Remark, read_fact, read_piece, read_remark
 from rules.errors import BookError
 from rules.nearest import offer
+from rules.values import read_quantity
 
 BOOK_FOLDER = Path(__file__).with_name("book")
 HOUSE_FILE = "house.toml"
+_VALUES = frozenset({"assume", "is", "rows", "except"})  # what a block gives a fact its value by
 _MADE_BY_THE_BOOK = ("fact", "piece", JOB, *REMARKS)
 
 
@@ -99,12 +101,18 @@ def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book
     """
     if house_text is None:
         return _shipped(folder)
-    book = build_book([*_read_folder(folder)[0], *read_blocks(HOUSE_FILE, house_text, from_house=True)], house_text)
+    book = lay_house(house_text, folder)
     from rules.check import check_book
 
     for error in check_book(book):
         raise error
     return book
+
+
+def lay_house(house_text: str, folder: Path = BOOK_FOLDER) -> Book:
+    """The book in `folder` with the house file's text laid over it, unchecked; BookError where it cannot be read."""
+    blocks, text = _read_folder(folder)
+    return build_book([*blocks, *read_blocks(HOUSE_FILE, house_text, from_house=True)], text + house_text)
 
 
 _lent: list["Book"] = []
@@ -140,7 +148,16 @@ def read_blocks(file: str, text: str, from_house: bool = False) -> list[Block]:
     for id, raw in tables.items():
         if not isinstance(raw, dict):
             raise BookError(file, id, "it stands outside a block", f"write it under a heading such as [{id}]")
-    return [Block(file, id, raw, from_house) for id, raw in tables.items()]
+    blocks = [Block(file, id, raw, from_house) for id, raw in tables.items()]
+    return [one for block in blocks for one in _of_a_piece(block)] if from_house else blocks
+
+
+def _of_a_piece(block: Block) -> list[Block]:
+    """A house block [garland.sizes] is the block "sizes" of the garland alone; any other stays as it is."""
+    inner = {id: raw for id, raw in block.raw.items() if isinstance(raw, dict) and set(raw) & _VALUES}
+    rest = {key: value for key, value in block.raw.items() if key not in inner}
+    own = [Block(block.file, id, {**raw, "of": [block.id]}, block.from_house) for id, raw in inner.items()]
+    return [*([Block(block.file, block.id, rest, block.from_house)] if rest or not own else []), *own]
 
 
 def build_book(blocks: list[Block], text: str = "") -> Book:
@@ -181,27 +198,66 @@ def _lay_over(blocks: list[Block]) -> list[Block]:
 
     A house value takes the place of the book's rules as well: what the decorator says of the house is not worked out.
     """
-    house = {block.id: block for block in blocks if block.from_house}
+    house = [block for block in blocks if block.from_house]
     known = {block.id for block in blocks if not block.from_house}
-    for block in house.values():
+    for block in house:
         if block.id not in known and block.kind == "fact" and "of" not in block.raw:
             hint = offer(block.id, known) if known else 'write of = ["job"] to add one'
             raise BookError(block.file, block.id, "the book has no such block", hint)
+    house.sort(key=lambda block: "of" not in block.raw)  # what is said of one piece comes before what is said of all
+    by_id: dict[str, list[Block]] = {}
+    for block in house:
+        by_id.setdefault(block.id, []).append(block)
     out: list[Block] = []
-    seen: set[str] = set()
+    seen: set[int] = set()
     for block in (block for block in blocks if not block.from_house):
-        over = house.get(block.id)
-        if over is None or not _same_fact(block, over):
-            out.append(block)
-            continue
-        seen.add(block.id)
-        own_rule = "is" in over.raw or "except" in over.raw
-        kept = {k: v for k, v in block.raw.items() if not (own_rule and k in ("is", "except"))}
-        own_value = "assume" in over.raw or "rows" in over.raw
-        said = {"source": "the house file", **over.raw} if own_value or own_rule else over.raw
-        out.append(Block(over.file, block.id, {**kept, **said}, from_house=own_value))
-    return out + [block for block in house.values() if block.id not in seen]
+        left: Block | None = block
+        for over in by_id.get(block.id, ()):
+            if left is not None and _same_fact(left, over):
+                seen.add(id(over))
+                own, left = _split(left, over)
+                out.append(_over(own, over))
+        if left is not None:
+            out.append(left)
+    return out + [block for block in house if id(block) not in seen]
+
+
+def _split(block: Block, over: Block) -> tuple[Block, Block | None]:
+    """The part of a block that the house block is about, and what is left of it."""
+    mine, theirs = block.raw.get("of", ()), over.raw.get("of")
+    if theirs is None or not (set(mine) - set(theirs)) or ANY in theirs:
+        return block, None
+    rest = [kind for kind in mine if kind not in theirs]
+    return (
+        Block(block.file, block.id, {**block.raw, "of": list(theirs)}),
+        Block(block.file, block.id, {**block.raw, "of": rest}),
+    )
+
+
+def _over(block: Block, over: Block) -> Block:
+    """A block with the house block laid over it; of a table the rows at the same place alone."""
+    own_rule = "is" in over.raw or "except" in over.raw
+    kept = {k: v for k, v in block.raw.items() if not (own_rule and k in ("is", "except"))}
+    own_value = "assume" in over.raw or "rows" in over.raw
+    said = {"source": "the house file", **over.raw} if own_value or own_rule else dict(over.raw)
+    if "of" in said:
+        said["of"] = block.raw.get("of", said["of"])
+    if "rows" in said:
+        try:
+            said["rows"] = _rows(block.raw, over.raw)
+        except (ValueError, TypeError, KeyError, AttributeError):
+            what = "a row of the table cannot be read"
+            raise BookError(over.file, over.id, what, "write rows = [{ at = 5, typical = 4 }]") from None
+    return Block(over.file, block.id, {**kept, **said}, from_house=own_value)
+
+
+def _rows(block: Raw, over: Raw) -> list[Raw]:
+    by = block.get("by", "in")
+    own = {read_quantity(row["at"], by): row for row in over["rows"]}
+    return [*(row for row in block.get("rows", ()) if read_quantity(row["at"], by) not in own), *own.values()]
 
 
 def _same_fact(block: Block, over: Block) -> bool:
-    return "of" not in over.raw or bool(set(over.raw["of"]) & set(block.raw.get("of", ())))
+    """Whether the house block is about this fact, for some of the pieces that have it."""
+    mine = block.raw.get("of", ())
+    return "of" not in over.raw or bool(set(over.raw["of"]) & set(mine)) or (ANY in mine and JOB not in over.raw["of"])

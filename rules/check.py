@@ -105,7 +105,7 @@ def _scopes(book: Book) -> Iterator[BookError]:
     for facts in book.facts.values():
         for first, second in combinations(facts, 2):
             both = set(first.of) & set(second.of) or {ANY} & {*first.of, *second.of} - {JOB}
-            if both:
+            if both and not (first.from_house or second.from_house):  # the house may say more of one piece
                 yield _error(second, f"{first.file} already says this of {min(both)}", "keep one of the two")
             elif first.is_number and second.is_number and not _same_unit(first, second):
                 yield _error(
@@ -149,6 +149,13 @@ def _range(fact: Fact) -> Iterator[BookError]:
                 row = quantity(from_base(at, fact.by), fact.by)
                 yield _error(
                     fact, f"the row at {row} runs {_list(fact, (low, typical, high))}", "write low <= typical <= high"
+                )
+            elif sane is not None and not sane[0] <= low <= high <= sane[1]:
+                row = quantity(from_base(at, fact.by), fact.by)
+                yield _error(
+                    fact,
+                    f"the row at {row} runs {_list(fact, (low, high))}, outside what is sane, {_list(fact, sane)}",
+                    "widen 'sane' or mend the row",
                 )
     if fact.is_number and assume is not None:
         values = (assume.low, assume.typical, assume.high)

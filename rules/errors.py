@@ -12,3 +12,6 @@ class BookError(Exception):
         self.file, self.block, self.what, self.mend = file, block, what, mend
         place = f"{file}, [{block}]" if block else file
         super().__init__(f"{place}: {what}; {mend}.")
+
+    def __reduce__(self) -> tuple[type["BookError"], tuple[str, str, str, str]]:
+        return BookError, (self.file, self.block, self.what, self.mend)

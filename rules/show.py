@@ -109,9 +109,10 @@ def value_text(value: Any, fact: Fact, metric: bool = False, unit: str | None = 
         case "clock":
             return clock(value)
         case "table":
+            rows = dict(reversed(value))  # of a table in steps the upper end of each
             return "; ".join(
                 f"{quantity(from_base(at, fact.by), fact.by)}: {quantity(from_base(here, fact.unit), fact.unit)}"
-                for at, here in value
+                for at, here in sorted(rows.items())
             )
     return str(value)
 

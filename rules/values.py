@@ -7,6 +7,7 @@ tuple of (at, value) pairs.
 
 import re
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 from typing import Any
 
 from rules.units import UnitError, read_unit, to_base
@@ -64,11 +65,18 @@ def read_value(raw: Any, kind: str, unit: str) -> Any:
     raise ValueError(f"{raw!r} is no {kind}")
 
 
-def read_table(rows: Iterable[Mapping[str, Any]], column: str, by: str, unit: str) -> tuple[tuple[float, float], ...]:
-    """One column (low, typical or high) of a table's rows as (at, value) pairs, ascending, in base units."""
-    return tuple(
-        sorted((read_quantity(row["at"], by), read_quantity(row.get(column, row["typical"]), unit)) for row in rows)
-    )
+def read_table(
+    rows: Iterable[Mapping[str, Any]], column: str, by: str, unit: str, *, steps: bool = False
+) -> tuple[tuple[float, float], ...]:
+    """One column (low, typical or high) of a table's rows as (at, value) pairs, ascending, in base units.
+
+    With `steps` a row holds for all from the row before it up to itself, and nothing lies between two rows.
+    """
+    table = sorted((read_quantity(row["at"], by), read_quantity(row.get(column, row["typical"]), unit)) for row in rows)
+    if not steps or not table:
+        return tuple(table)
+    before = [table[0], *((last, value) for (last, _), (_, value) in pairwise(table))]
+    return tuple(pair for two in zip(before, table, strict=True) for pair in two)
 
 
 def look_up(table: tuple[tuple[float, float], ...], at: float) -> float:

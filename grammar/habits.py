@@ -1,0 +1,125 @@
+"""What is said of every job and not of the one in hand: rules to keep, to show and to forget."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal
+
+from grammar.scan import Token, scan
+from grammar.word_files import load_words
+
+Act = Literal["keep", "habit", "mine", "last", "show", "forget", "forget all"]
+MARKS = frozenset(":,.!?;'\"")
+
+
+@dataclass(frozen=True, slots=True)
+class Habit:
+    """An act, and the words that it is about.
+
+    "keep": asked to be kept; "habit": told as a habit; "mine": may be told of what is the speaker's own, or of one job;
+    "last": what was said last; for "forget" `rest` names what.
+    """
+
+    act: Act
+    rest: str = ""
+
+
+def read_habit(text: str) -> Habit | None:
+    """The act on house rules that the turn is or may be; None where it can be none."""
+    tokens = scan(text)
+    start = _past(tokens, 0, _set("before"))
+    line = [token.lower for token in tokens[start:] if token.lower not in MARKS]
+    for act, name in (("show", "show"), ("forget all", "forget_all"), ("last", "last")):
+        if tuple(line) in _phrases(name):
+            return Habit(act)  # type: ignore[arg-type]
+    for act, name in (("keep", "keep"), ("forget", "forget")):
+        stop = _head(tokens, start, _phrases(name))
+        if stop is not None and stop < len(tokens):
+            rest = _rest(text, tokens, stop)
+            inner = _told_as_habit(rest) if act == "keep" else None
+            return Habit(act, rest if inner is None else inner)  # type: ignore[arg-type]
+    habit = _told_as_habit(text)
+    if not tokens or _of_one_job(scan(text if habit is None else habit)):
+        return None
+    return Habit("mine", text) if habit is None else Habit("habit", habit)
+
+
+def _told_as_habit(text: str) -> str | None:
+    """What is always so, in plain words ("12 % spare" of "I always add 12 % spare"); None where no habit is told."""
+    tokens = scan(text)
+    start = _past(tokens, 0, _set("before"))
+    for phrases, means in _habits():
+        stop = _head(tokens, start, phrases)
+        if stop is not None and stop < len(tokens):
+            return f"{means} {_rest(text, tokens, stop)}".strip()
+    end = _tail(tokens)
+    return None if end is None else text[: tokens[end].start].rstrip(" ,")
+
+
+def is_mine(text: str) -> bool:
+    """Whether the turn begins with what is the speaker's own."""
+    tokens = scan(text)
+    return _head(tokens, _past(tokens, 0, _set("before")), _phrases("mine")) is not None
+
+
+def names_of(rest: str) -> list[str]:
+    """The words of an order to forget that name what is to be forgotten."""
+    return [token.lower for token in scan(rest) if token.lower not in _set("forget_filler") and token.kind != "mark"]
+
+
+def _of_one_job(tokens: list[Token]) -> bool:
+    lower = [token.lower for token in tokens]
+    return any(_head(tokens, at, _phrases("one_job")) is not None for at in range(len(lower)))
+
+
+def _past(tokens: list[Token], at: int, words: frozenset[str]) -> int:
+    while at < len(tokens) and (tokens[at].lower in words or tokens[at].lower in MARKS):
+        at += 1
+    return at
+
+
+def _head(tokens: list[Token], start: int, phrases: frozenset[tuple[str, ...]]) -> int | None:
+    """The token after the longest of the phrases that stands at `start`."""
+    longest = max(map(len, phrases))
+    for size in range(longest, 0, -1):
+        if tuple(token.lower for token in tokens[start : start + size]) in phrases:
+            return start + size
+    return None
+
+
+def _tail(tokens: list[Token]) -> int | None:
+    """The token with which a phrase begins that makes a habit of what stands before it."""
+    last = len(tokens)
+    while last and tokens[last - 1].lower in MARKS:
+        last -= 1
+    longest = max(map(len, _phrases("behind")))
+    for size in range(longest, 0, -1):
+        if last > size and tuple(token.lower for token in tokens[last - size : last]) in _phrases("behind"):
+            return last - size
+    return None
+
+
+def _rest(text: str, tokens: list[Token], at: int) -> str:
+    at = _past(tokens, at, frozenset())
+    return text[tokens[at].start :] if at < len(tokens) else ""
+
+
+@cache
+def _phrases(name: str) -> frozenset[tuple[str, ...]]:
+    return _split(str(load_words("habits.toml")[name]))
+
+
+@cache
+def _habits() -> tuple[tuple[frozenset[tuple[str, ...]], str], ...]:
+    rows = load_words("habits.toml")["habit"]
+    return tuple((_split(str(row["said"])), str(row["means"])) for row in rows)
+
+
+def _split(text: str) -> frozenset[tuple[str, ...]]:
+    """Phrases of words between bars or lines, as the scanner cuts them; one_job's words are phrases of one."""
+    parts = [part for line in text.splitlines() for part in line.split("|")]
+    return frozenset(tuple(token.lower for token in scan(part)) for part in parts if part.strip())
+
+
+@cache
+def _set(name: str) -> frozenset[str]:
+    return frozenset(str(load_words("habits.toml")[name]).split())

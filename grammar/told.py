@@ -1,0 +1,176 @@
+"""Rows of the book's tables as people tell them: "5 inch balloons are 11 cents, bags of 100"."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cache
+
+from grammar.orders import STOPS, Item, items_of, match
+from grammar.quantities import read_quantities
+from grammar.quantity import Quantity, place
+from grammar.scan import Token, scan
+from grammar.vocabulary import TableWords
+
+PLACE, VALUE, SHARE = "@", "#", "&"
+BREAKS = frozenset({",", "and", ";", "but", "while"})
+LENGTH, MONEY, NUMBER, NOMINAL = "#length", "#money", "#number", "#nominal"
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One row: `place` None where the turn names none, `value` in `unit` as it was said ("USD", "in", "").
+
+    `each_of`: the table that says among how many the value is shared out, "" where that is settled.
+    """
+
+    table: str
+    place: tuple[Fraction, str] | None
+    value: Fraction
+    unit: str
+    each_of: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Pattern:
+    items: tuple[Item, ...]
+    place: int | None
+    value: int
+    share: int | None
+    each_of: str
+
+
+def read_told(text: str, tables: Sequence[TableWords], nominal: Sequence[float]) -> tuple[list[Told], str]:
+    """The rows told in a text, and the text without the words that tell them. Never raises.
+
+    A place that is named once holds for what follows it. `nominal` are the sizes, in inches, that a number without a
+    unit may be.
+    """
+    words, said = _words(text, nominal)
+    found: list[tuple[int, Told]] = []
+    used: set[int] = set()
+    for table in tables:
+        at = 0
+        while at < len(words):
+            best = max(_at(words, said, at, table), key=lambda each: len(each[0]), default=None)
+            if best is None:
+                at += 1
+                continue
+            indices, told = best
+            used |= indices
+            found.append((words[at][0], told))
+            at = next((k for k, (index, _) in enumerate(words) if index > max(indices)), len(words))
+    found.sort(key=lambda each: each[0])
+    rows = [told for _, told in found]
+    for k, row in enumerate(rows):
+        if row.place is None:
+            others = (other.place for other in (*reversed(rows[:k]), *rows[k + 1 :]) if other.place)
+            rows[k] = replace(row, place=next(others, None) or _size_before(found[k][0], words, said, used, nominal))
+    return rows, _without(text, used, words)
+
+
+def _size_before(
+    end: int, words: list[tuple[int, Token]], said: dict[int, Quantity], used: set[int], nominal: Sequence[float]
+) -> tuple[Fraction, str] | None:
+    """The size of balloons that was named last before a word, which is used up by it."""
+    for index, token in reversed(words):
+        size = said.get(index)
+        if index < end and size is not None and token.lower in (LENGTH, NOMINAL):
+            if float(size.value) not in nominal or size.unit not in ("", "in"):
+                return None
+            used.add(index)
+            return size.value, size.unit
+    return None
+
+
+def _words(text: str, nominal: Sequence[float]) -> tuple[list[tuple[int, Token]], dict[int, Quantity]]:
+    """The tokens with each quantity as one token that says its kind, and the quantities by token index."""
+    tokens = scan(text)
+    said = {q.first: q for q in read_quantities(text)}
+    words: list[tuple[int, Token]] = []
+    at = 0
+    while at < len(tokens):
+        token, quantity = tokens[at], said.get(at)
+        plural = tokens[at + 1] if at + 1 < len(tokens) and tokens[at + 1].lower in ("s", "'s") else None
+        if plural is not None and plural.glued and token.value is not None and float(token.value) in nominal:
+            said[at] = place(tokens, at, at + 1, "number", token.value, "")  # "the 11s" are no seconds
+            words.append((at, Token(token.text, NOMINAL, token.start, plural.end, "number", token.glued)))
+            at += 2
+            continue
+        if quantity is not None:
+            bare = quantity.kind == "number" and float(quantity.value) in nominal
+            kind = NOMINAL if bare else f"#{quantity.kind}"
+            words.append((at, Token(token.text, kind, quantity.start, quantity.end, "number", token.glued)))
+            at = quantity.stop
+            continue
+        lower = ";" if token.lower in BREAKS else token.lower
+        words.append((at, Token(token.text, lower, token.start, token.end, token.kind, token.glued)))
+        at += 1
+    return words, said
+
+
+def _at(
+    words: list[tuple[int, Token]], said: dict[int, Quantity], at: int, table: TableWords
+) -> Iterator[tuple[set[int], Told]]:
+    """Every way in which the table's patterns stand from word `at` on."""
+    if words[at][1].lower in STOPS:
+        return
+    for pattern in patterns(table):
+        found = match(words, at, pattern.items)
+        if found is None or found[0][1] != words[at][0]:
+            continue  # nothing before it is passed over
+        here = dict(found)
+        value = said[here[pattern.value]]
+        size = said[here[pattern.place]] if pattern.place in here else None
+        share = said[here[pattern.share]].value if pattern.share is not None else Fraction(1)
+        if value.value <= 0 or share <= 0:
+            continue
+        yield (
+            {index for _, index in found},
+            Told(
+                table.id,
+                (size.value, size.unit) if size else None,
+                value.value / share,
+                value.unit,
+                pattern.each_of,
+            ),
+        )
+
+
+@cache
+def patterns(table: TableWords) -> tuple[_Pattern, ...]:
+    """The table's patterns with their places found; ValueError where one holds no value."""
+    made = []
+    for text in table.told:
+        items = list(items_of(text))
+        at = share = value = None
+        each_of = ""
+        for k, item in enumerate(items):
+            (word, *others) = item.words
+            if others:
+                continue
+            if word == PLACE:
+                at, items[k] = k, Item(frozenset({LENGTH, NOMINAL}), item.optional)
+            elif word == SHARE:
+                share, items[k] = k, Item(frozenset({NUMBER, NOMINAL}), item.optional)
+            elif word.startswith(VALUE):
+                each_of = word.removeprefix(VALUE).removeprefix("/").removeprefix(SHARE)
+                value, items[k] = k, Item(_kinds(table.unit), item.optional)
+        if value is None:
+            raise ValueError(f"the pattern {text!r} of {table.id} has no #")
+        made.append(_Pattern(tuple(items), at, value, share, each_of))
+    return tuple(made)
+
+
+def _kinds(unit: str) -> frozenset[str]:
+    """The kinds of quantity that may be a value in the unit."""
+    if unit == "count":
+        return frozenset({NUMBER, NOMINAL})
+    return frozenset({MONEY}) if len(unit) == 3 and unit.isupper() else frozenset({LENGTH, NOMINAL})
+
+
+def _without(text: str, used: set[int], words: list[tuple[int, Token]]) -> str:
+    letters = list(text)
+    for index, token in words:
+        if index in used:
+            letters[token.start : token.end] = " " * (token.end - token.start)
+    return "".join(letters)
