@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from assistant import quotes
 from assistant.aside import aside
 from assistant.house import HouseError, HouseRules, Rule
-from assistant.house_words import Kept, Waiting, kept_rules, rules_heard, rules_told
+from assistant.house_words import Kept, Rows, kept_rules, rows_told, rules_heard
 from assistant.job_words import is_undo
 from assistant.layout import join, listed, paragraph
 from assistant.reply import Reply
@@ -34,7 +34,7 @@ class Habits:
         self._rules = rules
         self.before: str | None = None  # the file before the last turn, where that turn changed it
         self.answered = False  # whether that turn was answered as a turn of the job as well
-        self.waiting: Waiting | None = None
+        self.waiting: Rows | None = None
         faults = rules.house.faults if rules is not None else ()
         self.notice = [f"Left out of your house file: {fault}" for fault in faults]
 
@@ -57,7 +57,7 @@ class Habits:
             self._lay(self.rules.put_back(before))
             return None if self.answered else self._say("Taken back: your house rules are as they were.", "undo")
         if waiting is not None and (told := waiting.completed(text)) is not None:
-            return self._keep(told)
+            return self._keep([], told)
         habit = read_habit(text)
         if habit is None or (habit.act == "mine" and is_mine(text)):
             return None
@@ -107,16 +107,10 @@ class Habits:
     # keeping ---------------------------------------------------------------------------------------------------------
 
     def _asked_to_keep(self, rest: str) -> Reply | None:
-        try:
-            told, left = rules_told(self.talk.book, self.talk.vocabulary, rest)
-        except HouseError as error:
-            return self._say(f"That was not kept: {error}.", "remember")
+        told, left = rows_told(self.talk.book, self.talk.vocabulary, rest)
         reading = self.talk.reader.read(left, Context()) if any(map(str.isalnum, left)) else Reading()
         rules, refused = rules_heard(self.talk.book, reading, rest)
-        if isinstance(told, Waiting):
-            self.waiting = told
-            return self._say(WHICH_SIZE, "remember")
-        if not (told or rules):
+        if not (told.rows or rules):
             if reading.doubts:
                 question = self.talk.asking.doubt(reading.doubts[0], self.talk.state).text
                 return self._say(f"{question.removesuffix(' What is it?')} No rule was changed.", "remember")
@@ -124,25 +118,20 @@ class Habits:
             return None if of_a_job else self._say(NO_RULE, "remember")
         notes = [f"Not kept: {listed(refused)}; that belongs to one job."] if refused else []
         notes += [f"Not used: {', '.join(reading.unread)}."] if reading.unread else []
-        return self._keep([*told, *rules], notes, reading.unread)
+        return self._keep(rules, told, notes, reading.unread)
 
     def _told(self, text: str) -> Reply | None:
         """A price or a bag size told by the way, in a turn that says nothing else."""
         if len(text.split()) > MOST_WORDS:
             return None
-        try:
-            told, left = rules_told(self.talk.book, self.talk.vocabulary, text)
-        except HouseError as error:
-            return self._say(f"That was not kept: {error}.", "remember")
-        if not told or (isinstance(told, Waiting) and not told.has_price):
+        told, left = rows_told(self.talk.book, self.talk.vocabulary, text)
+        if not told.rows or (told.lacks_size and not told.has_price):
             return None
         reading = self.talk.reader.read(left, Context())
-        if any(m.kind or m.facts for m in reading.mentions) or reading.job or reading.orders or reading.doubts:
+        says_more = reading.job or reading.orders or reading.doubts or reading.unread
+        if says_more or any(mention.kind or mention.facts for mention in reading.mentions):
             return None
-        if isinstance(told, Waiting):
-            self.waiting = told
-            return self._say(WHICH_SIZE, "remember")
-        return self._keep(told)
+        return self._keep([], told)
 
     def _of_a_kind(self, text: str) -> Reply | None:
         """A habit of one kind of piece: it asks for no such piece, so it is no turn of the job."""
@@ -157,7 +146,16 @@ class Habits:
         rules, _ = rules_heard(self.talk.book, self.talk.reader.read(said, Context()), said)
         return self._keep(rules) if rules else self._say(NO_RULE, "remember")
 
-    def _keep(self, rules: list[Rule], notes: Sequence[str] = (), unread: Sequence[str] = ()) -> Reply:
+    def _keep(
+        self, rules: list[Rule], told: Rows | None = None, notes: Sequence[str] = (), unread: Sequence[str] = ()
+    ) -> Reply:
+        if told is not None and told.lacks_size:
+            self.waiting = told
+            return self._say(WHICH_SIZE, "remember")
+        try:
+            rules = [*(told.rules() if told is not None else ()), *rules]
+        except HouseError as error:
+            return self._say(f"That was not kept: {error}.", "remember")
         lines = [line for note in (*self._keeping(rules), *notes) for line in paragraph(note, self.talk.width, "  ")]
         return aside(self.talk, lines, "remember").model_copy(update={"unread": list(unread)})
 

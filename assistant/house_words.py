@@ -19,38 +19,46 @@ from rules.units import UnitError, convert, from_base
 from rules.values import look_up, read_quantity, read_value
 
 FINEST = Decimal("0.0001")
+FEW_WORDS = 4  # of a turn that is a size and nothing else: "the 5 inch ones"
 
 
 @dataclass(frozen=True, slots=True)
-class Waiting:
-    """Rows of tables that lack only their place, which the next turn may give."""
+class Rows:
+    """Rows of the book's tables that were told; where no size was named with them the next turn may give it."""
 
-    rows: tuple[Told, ...]
     book: Book
+    rows: tuple[Told, ...]
+
+    @property
+    def lacks_size(self) -> bool:
+        """Whether no place is known for them."""
+        return any(row.place is None for row in self.rows)
 
     @property
     def has_price(self) -> bool:
         """Whether money is among them."""
-        return any(row.unit and len(row.unit) == 3 for row in self.rows)
+        return any(len(row.unit) == len("USD") for row in self.rows)
 
-    def completed(self, text: str) -> list[Rule] | None:
-        """The rules, where the turn is a size and nothing else."""
+    def rules(self) -> list[Rule]:
+        """The rows as rules; HouseError where one is told in another kind of unit."""
+        return _rules_of_rows(self.book, self.rows)
+
+    def completed(self, text: str) -> "Rows | None":
+        """With the size that a turn names which says nothing else."""
         said = read_quantities(text)
-        if len(said) != 1 or said[0].kind not in ("length", "number") or len(text.split()) > 4:
+        if len(said) != 1 or said[0].kind not in ("length", "number") or len(text.split()) > FEW_WORDS:
             return None
-        place = (said[0].value, said[0].unit or "in")
-        return _rules_of_rows(self.book, [replace(row, place=place) for row in self.rows])
+        size = (said[0].value, said[0].unit or "in")
+        return Rows(self.book, tuple(replace(row, place=row.place or size) for row in self.rows))
 
 
-def rules_told(book: Book, vocabulary: Vocabulary, text: str) -> tuple[list[Rule] | Waiting, str]:
-    """Rows of tables told in a text as rules, and what is left of the text."""
+def rows_told(book: Book, vocabulary: Vocabulary, text: str) -> tuple[Rows, str]:
+    """Rows of tables told in a text, and what is left of the text."""
     rows, left = read_told(text, vocabulary.tables, vocabulary.nominal)
-    if any(row.place is None for row in rows):
-        return Waiting(tuple(rows), book), left
-    return _rules_of_rows(book, rows), left
+    return Rows(book, tuple(rows)), left
 
 
-def _rules_of_rows(book: Book, rows: list[Told]) -> list[Rule]:
+def _rules_of_rows(book: Book, rows: tuple[Told, ...]) -> list[Rule]:
     rules: list[Rule] = []
     for row in sorted(rows, key=lambda row: bool(row.each_of)):  # what others are shared out by comes first
         fact = book.fact(row.table)

@@ -51,7 +51,7 @@ def read_told(text: str, tables: Sequence[TableWords], nominal: Sequence[float])
     for table in tables:
         at = 0
         while at < len(words):
-            best = max(_at(words, said, at, table), key=lambda each: len(each[0]), default=None)
+            best = max(_at(words, said, at, table, nominal), key=lambda each: len(each[0]), default=None)
             if best is None:
                 at += 1
                 continue
@@ -75,11 +75,14 @@ def _size_before(
     for index, token in reversed(words):
         size = said.get(index)
         if index < end and size is not None and token.lower in (LENGTH, NOMINAL):
-            if float(size.value) not in nominal or size.unit not in ("", "in"):
-                return None
             used.add(index)
-            return size.value, size.unit
+            return (size.value, size.unit) if _is_size(size, nominal) else None
     return None
+
+
+def _is_size(size: Quantity, nominal: Sequence[float]) -> bool:
+    """Whether balloons are sold in that size."""
+    return float(size.value) in nominal and size.unit in ("", "in")
 
 
 def _words(text: str, nominal: Sequence[float]) -> tuple[list[tuple[int, Token]], dict[int, Quantity]]:
@@ -109,7 +112,11 @@ def _words(text: str, nominal: Sequence[float]) -> tuple[list[tuple[int, Token]]
 
 
 def _at(
-    words: list[tuple[int, Token]], said: dict[int, Quantity], at: int, table: TableWords
+    words: list[tuple[int, Token]],
+    said: dict[int, Quantity],
+    at: int,
+    table: TableWords,
+    nominal: Sequence[float],
 ) -> Iterator[tuple[set[int], Told]]:
     """Every way in which the table's patterns stand from word `at` on."""
     if words[at][1].lower in STOPS:
@@ -121,6 +128,8 @@ def _at(
         here = dict(found)
         value = said[here[pattern.value]]
         size = said[here[pattern.place]] if pattern.place in here else None
+        if size is not None and not _is_size(size, nominal):
+            continue
         share = said[here[pattern.share]].value if pattern.share is not None else Fraction(1)
         if value.value <= 0 or share <= 0:
             continue

@@ -279,3 +279,19 @@ def test_a_kept_house_is_used_only_for_the_text_it_was_made_of(tmp_path: Path) -
 def test_acts_are_told_apart(said: str, act: str | None) -> None:
     habit = read_habit(said)
     assert (habit.act if habit else None) == act
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "I've got £250 for ten trestle tables, 1.8 metres each",
+        "300 dollars for a 12 ft garland with 11 inch balloons",
+        "delivery is 30 dollars a bag",
+        "20 bouquets of 5 at 8 dollars each",
+    ],
+)
+def test_money_for_pieces_is_no_price_of_a_balloon(said: str) -> None:
+    talk = Conversation()
+    talk.say(said)
+    assert talk.habits.text == ""
+    assert talk.habits.waiting is None
