@@ -160,13 +160,18 @@ class Desk:
     def _list(self, order: Order) -> Reply:
         now = datetime.now().astimezone()
         span = span_said(order.name, now)
-        rows = self.book.find("" if span else order.name, *(span or (None, None)), most=MOST_LISTED + 1)
-        if not rows:
+        in_hand = None if order.name else [job for job in (self.job, self.before) if job is not None]
+        words, (since, until) = "" if span else order.name, span or (None, None)
+        rows = self.book.find(words, since, until, most=MOST_LISTED + 1, but_passing=in_hand)
+        passing = in_hand is not None and len(self.book.find(most=MOST_LISTED + 1)) > len(rows)
+        if not rows and not passing:
             what = f' for "{name_of(order.name)}"' if order.name else ""
             return self._say(f"No job is kept{what} yet." if not order.name else f"No job found{what}.", "list")
         more = f"The newest {MOST_LISTED}; " if len(rows) > MOST_LISTED else ""
-        hint = f'{more}say "open 1" or "open" and a name'
-        return self._reply([*self._rows(rows[:MOST_LISTED]), "", *self._lines(f"{_capital(hint)}.")], "list")
+        hint = f'{more}say "open 1" or "open" and a name.' if rows else "No job has a name or a second turn."
+        if passing:
+            hint += ' What was asked in one turn is found by a word: "jobs with garland".'
+        return self._reply([*self._rows(rows[:MOST_LISTED]), "", *self._lines(_capital(hint))], "list")
 
     def _deleted(self, order: Order) -> Reply:
         rows = self.book.find(away=True, most=MOST_LISTED)
@@ -295,6 +300,8 @@ class Desk:
         self.talk.replay(told.turns)
         job = self.book.begin(told.name)
         self.book.add(job, told.turns, self.talk.status())
+        if told.quote is not None:
+            self.book.quote(job, told.quote.figures, told.quote.book, told.quote.house, told.quote.at)
         return self._open(job, f"Brought in, {_turns(told.turns)}.")
 
     def _back_up(self, order: Order) -> Reply:

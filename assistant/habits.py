@@ -63,6 +63,7 @@ class Habits:
             return None
         match habit.act:
             case "show":
+                self.before = before  # it changes nothing, so what was last changed can still be taken back
                 return self._show()
             case "forget all":
                 return self._forget_all()

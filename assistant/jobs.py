@@ -7,7 +7,7 @@ is one transaction, on disk when the call returns; several programs may have the
 import os
 import sqlite3
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -150,13 +150,20 @@ class JobBook:
         *,
         away: bool = False,
         most: int = 50,
+        but_passing: Sequence[int] | None = None,
     ) -> list[JobRow]:
         """Jobs that hold all the words and were changed in that span of time, the newest first.
 
-        Jobs without a name or a piece are left out.
+        Jobs without a name or a piece are left out; with `but_passing` also what was asked in passing, a single turn
+        without a name, but for the jobs of these numbers.
         """
         where = ["deleted IS NOT NULL" if away else "deleted IS NULL", "(name IS NOT NULL OR summary != '')"]
         values: list[object] = []
+        if but_passing is not None:
+            places = ", ".join("?" * len(but_passing))
+            more = "EXISTS (SELECT 1 FROM turns WHERE job = jobs.id AND place = 2)"
+            where.append(f"(name IS NOT NULL OR id IN ({places}) OR {more})")
+            values += but_passing
         for word in words.casefold().split():
             where.append("instr(words, ?)")
             values.append(word)
@@ -174,12 +181,12 @@ class JobBook:
 
     # quotes and backup -----------------------------------------------------------------------------------------------
 
-    def quote(self, job: int, figures: str, book: str, house: str) -> None:
-        """Keep the figures that were quoted, for good."""
+    def quote(self, job: int, figures: str, book: str, house: str, at: float | None = None) -> None:
+        """Keep the figures that were quoted, now or at that time, for good."""
         with self._writing():
             self._db.execute(
                 "INSERT INTO quotes (job, at, figures, book, house) VALUES (?, ?, ?, ?, ?)",
-                (job, time.time(), figures, book, house),
+                (job, at or time.time(), figures, book, house),
             )
 
     def quoted(self, job: int) -> Quote | None:

@@ -13,6 +13,7 @@ from rules import Estimate
 from rules.crew import AFTER, tasks_of
 from rules.money import margin_of, markup_of, to_cents
 from rules.quote import Quote, quote
+from rules.world import ASSUMED
 
 LABELS = {
     "materials_cost": "goods",
@@ -22,7 +23,10 @@ LABELS = {
     "overhead_cost": "office",
 }
 FAMILY = frozenset({"price", "labour", "schedule"})
-OWN = {"own_materials": '"materials cost 180"', "labour_rate": '"labour 25 an hour"'}  # what rests on memory
+OWN = {  # what rests on memory until the decorator says it, of the job or of the house
+    "balloon_price": '"5 inch balloons are 11 cents"',
+    "labour_rate": '"my rate is 25 an hour"',
+}
 
 
 def price(asked: Asked) -> Blocks | None:
@@ -51,7 +55,10 @@ def _whole(asked: Asked, made: Quote) -> Blocks:
         ends = f" ({low} to {high})"
     tax = f"; {_cash(made.total, made)} with tax" if made.tax else ", before tax"
     head = f"Price {_cash(made.price, made)}{ends}{tax}."
-    mine = [words for id, words in OWN.items() if id not in asked.now.job]
+    told = {"balloon_price"} if "own_materials" in asked.now.job else set()
+    mine = [
+        words for id, words in OWN.items() if id not in told and (step := asked.made.step(id)) and step.how == ASSUMED
+    ]
     own = 'Try "is that markup or margin" or "price per table".'
     if mine and asked.before.intent not in FAMILY:
         own = f"From memory, so say your own: {listed(mine, 'or')}."

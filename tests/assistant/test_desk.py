@@ -1,5 +1,8 @@
 """Jobs kept, opened, found, copied, put away, mailed and quoted, by saying so."""
 
+import base64
+import zlib
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -223,3 +226,46 @@ def test_orders_are_read(said: str, order: tuple[str, str, str]) -> None:
 )
 def test_other_turns_are_not_for_the_book(said: str) -> None:
     assert read_order(said) is None
+
+
+def test_a_quote_goes_with_the_job_that_is_mailed(tmp_path: Path) -> None:
+    (tmp_path / "here").mkdir()
+    talk = talk_in(tmp_path / "here")
+    say(talk, TABLES, "quote it", "keep this as orchard supper", "export it")
+    file = next((tmp_path / "here").glob("job-*.txt"))
+    mailed = "".join(f"> {line}\n" for line in file.read_text(encoding="utf-8").splitlines())  # as an answer quotes it
+    (tmp_path / "there").mkdir()
+    (tmp_path / "there" / "mailed.txt").write_text(mailed, encoding="utf-8")
+    other = talk_in(tmp_path / "there")
+    assert "Quoted on" in say(other, "import mailed.txt")
+    assert "the numbers are those of the quote" in say(other, "what changed since I quoted")
+    assert other.said == talk.said
+
+
+@pytest.mark.parametrize("spoil", [lambda line: "| " + "A" * 60, lambda line: "| ....", lambda line: "| " + line[3:]])
+def test_a_quote_that_came_to_harm_costs_no_turn(spoil: Callable[[str], str], tmp_path: Path) -> None:
+    talk = talk_in(tmp_path)
+    say(talk, TABLES, "quote it", "keep this as orchard supper", "export it")
+    file = next(tmp_path.glob("job-*.txt"))
+    lines = [spoil(line) if line.startswith("| ") else line for line in file.read_text(encoding="utf-8").splitlines()]
+    told = read("\n".join(lines).encode())
+    assert told.quote is None
+    assert told.turns == [TABLES, "quote it"]
+
+
+def test_a_packed_quote_cannot_fill_the_memory() -> None:
+    bomb = base64.b64encode(zlib.compress(b"[" * 50_000_000)).decode()
+    told = read(f"festoon job, version 1\n> {TABLES}\n| {bomb}\n".encode())
+    assert told.quote is None
+
+
+def test_what_was_asked_in_passing_is_not_in_the_list_but_is_found(tmp_path: Path) -> None:
+    for said in ("a 12 ft garland", "six bouquets of five"):
+        say(talk_in(tmp_path), said)
+    talk = talk_in(tmp_path)
+    say(talk, TABLES, "navy and gold", "start over", "a 20 ft garland")
+    listed = say(talk, "my jobs")
+    assert "12 ft" not in listed
+    assert "2. " in listed  # the one of two turns, and the one in hand
+    assert "3. " not in listed
+    assert "1. " in say(talk, "jobs with bouquets")

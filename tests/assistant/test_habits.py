@@ -295,3 +295,11 @@ def test_money_for_pieces_is_no_price_of_a_balloon(said: str) -> None:
     talk.say(said)
     assert talk.habits.text == ""
     assert talk.habits.waiting is None
+
+
+def test_looking_at_the_rules_is_no_change_to_take_back() -> None:
+    talk = Conversation()
+    say(talk, TABLES, "remember my rate is 38 an hour", "house rules")
+    assert "as they were" in say(talk, "undo")
+    assert talk.habits.text == ""
+    assert talk.state.pieces

@@ -237,7 +237,7 @@ def test_the_price_line_by_line_adds_up() -> None:
     assert price + tax == total == deposit + balance
     assert abs(price - Decimal(str(value(reply, "price")))) < Decimal("0.05")
     assert "150 % markup = 60 % margin" in " ".join(reply.text.split())
-    assert '"materials cost 180"' in " ".join(reply.text.split())
+    assert '"my rate is 25 an hour"' in " ".join(reply.text.split())
 
 
 def test_own_prices_are_not_asked_for_where_they_were_said() -> None:
