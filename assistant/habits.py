@@ -11,7 +11,7 @@ from assistant.job_words import is_undo
 from assistant.layout import join, listed, paragraph
 from assistant.reply import Reply
 from assistant.state import State
-from grammar.habits import Habit, is_mine, names_of, read_habit
+from grammar.habits import Habit, is_mine, is_of_a_rule, names_of, read_habit
 from grammar.reading import Context, Reading
 from rules.house import House
 
@@ -19,9 +19,12 @@ if TYPE_CHECKING:
     from assistant.conversation import Conversation
 
 MOST_SHOWN = 40
+NAMED = frozenset({"gas", "foliage", "made_of"})  # what a price may be of, though it is no size
+LOOSE = NAMED | {"sizes", "count"}
 MOST_WORDS = 25  # of a turn that tells a price by the way
 NOTHING_KEPT = 'There are no house rules yet; say, for instance, "remember: my rate is 38 an hour".'
 NO_RULE = 'That was no rule that I can keep; say, for instance, "remember: 5 inch balloons are 11 cents".'
+NO_SUCH_RULE = 'There is no such house rule; "house rules" shows those there are.'
 WHICH_SIZE = 'Of which size of balloon? Say "5 inch", for instance.'
 
 
@@ -59,7 +62,7 @@ class Habits:
         if waiting is not None and (told := waiting.completed(text)) is not None:
             return self._keep([], told)
         habit = read_habit(text)
-        if habit is None or (habit.act == "mine" and is_mine(text)):
+        if habit is None:
             return None
         match habit.act:
             case "show":
@@ -67,6 +70,9 @@ class Habits:
                 return self._show()
             case "forget all":
                 return self._forget_all()
+            case "ask":
+                self.before = before
+                return self._asked_for(habit.rest)
             case "forget":
                 return self._forget(habit)
             case "last":
@@ -90,8 +96,11 @@ class Habits:
         if self._rules is not None and self._rules.trouble:
             notes, self._rules.trouble = [*notes, self._rules.trouble], ""
         blocks = [line for note in notes for line in paragraph(note, self.talk.width, "  ")]
-        text = reply.text if reply.question or not rules else ""
-        return reply.model_copy(update={"text": join([[text] if text else [], blocks])}) if blocks else reply
+        if not blocks:
+            return reply
+        if rules and not reply.question:
+            return reply.model_copy(update={"text": join([blocks]), "unread": []})
+        return reply.model_copy(update={"text": join([[reply.text], blocks])})
 
     def _in_passing(self, text: str) -> list[Rule]:
         """The rules of a turn that tells of the house in words of its own and says nothing else."""
@@ -110,6 +119,8 @@ class Habits:
     def _asked_to_keep(self, rest: str) -> Reply | None:
         told, left = rows_told(self.talk.book, self.talk.vocabulary, rest)
         reading = self.talk.reader.read(left, Context()) if any(map(str.isalnum, left)) else Reading()
+        if told.rows or any(map(str.isdigit, "".join(reading.unread))):
+            _leave_loose(reading, LOOSE)  # "..., 17 for the 11s" is no rule about sizes
         rules, refused = rules_heard(self.talk.book, reading, rest)
         if not (told.rows or rules):
             if reading.doubts:
@@ -129,10 +140,12 @@ class Habits:
         if not told.rows or (told.lacks_size and not told.has_price):
             return None
         reading = self.talk.reader.read(left, Context())
-        says_more = reading.job or reading.orders or reading.doubts or reading.unread
+        _leave_loose(reading, NAMED)
+        says_more = reading.job or reading.orders or reading.doubts or (reading.unread and told.lacks_size)
         if says_more or any(mention.kind or mention.facts for mention in reading.mentions):
             return None
-        return self._keep([], told)
+        notes = [f"Not used: {', '.join(reading.unread)}."] if reading.unread else []
+        return self._keep([], told, notes, reading.unread)
 
     def _of_a_kind(self, text: str) -> Reply | None:
         """A habit of one kind of piece: it asks for no such piece, so it is no turn of the job."""
@@ -196,11 +209,20 @@ class Habits:
         last = f"They are in {self.rules.path}." if self.rules.path else "They are kept until you leave."
         return aside(self.talk, [*lines, "", *paragraph(f'{last} Say "forget" and a rule.', self.talk.width)], "rules")
 
+    def _asked_for(self, rest: str) -> Reply | None:
+        """What a rule says, or the rule book where there is no rule."""
+        names = names_of(rest)
+        own = [one.told(was=False) for one in kept_rules(self.talk.book, self.text) if names and one.is_called(names)]
+        facts = [Kept(self.talk.book, Rule(fact.id, None)) for fact in self.talk.book.every_fact() if fact.assume]
+        book = [f"{one.told_by_book()}, by the rule book" for one in facts if names and one.is_named(names)]
+        lines = [line for text in (own or book[:1]) for line in paragraph(f"{text}.", self.talk.width)]
+        return aside(self.talk, [_capital(lines[0]), *lines[1:]], "rules") if lines else None
+
     def _forget(self, habit: Habit) -> Reply | None:
         names = names_of(habit.rest)
         found = [rule for rule in kept_rules(self.talk.book, self.text) if names and rule.is_called(names)]
         if not found:
-            return None
+            return self._say(NO_SUCH_RULE, "forget") if is_of_a_rule(habit.rest) else None
         if len({(rule.rule.kind, rule.rule.id) for rule in found}) > 1:
             return self._say(f"Which of them: {listed((rule.name for rule in found), 'or')}?", "forget")
         return self._drop(found)
@@ -222,3 +244,13 @@ class Habits:
 
     def _say(self, text: str, intent: str) -> Reply:
         return aside(self.talk, paragraph(text, self.talk.width), intent)
+
+
+def _leave_loose(reading: Reading, facts: frozenset[str]) -> None:
+    """Take these facts out of a reading: beside a price they are what the price is of."""
+    for mention in reading.mentions:
+        mention.facts = {id: value for id, value in mention.facts.items() if id not in facts}
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

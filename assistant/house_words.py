@@ -24,15 +24,15 @@ FEW_WORDS = 4  # of a turn that is a size and nothing else: "the 5 inch ones"
 
 @dataclass(frozen=True, slots=True)
 class Rows:
-    """Rows of the book's tables that were told; where no size was named with them the next turn may give it."""
+    """Numbers of the book that were told; where no size was named with a row of a table the next turn may give it."""
 
     book: Book
     rows: tuple[Told, ...]
 
     @property
     def lacks_size(self) -> bool:
-        """Whether no place is known for them."""
-        return any(row.place is None for row in self.rows)
+        """Whether one of them is a row of a table and its place is not known."""
+        return any(row.by and row.place is None for row in self.rows)
 
     @property
     def has_price(self) -> bool:
@@ -54,30 +54,32 @@ class Rows:
 
 def rows_told(book: Book, vocabulary: Vocabulary, text: str) -> tuple[Rows, str]:
     """Rows of tables told in a text, and what is left of the text."""
-    rows, left = read_told(text, vocabulary.tables, vocabulary.nominal)
+    rows, left = read_told(text, vocabulary.told, vocabulary.nominal)
     return Rows(book, tuple(rows)), left
 
 
 def _rules_of_rows(book: Book, rows: tuple[Told, ...]) -> list[Rule]:
     rules: list[Rule] = []
     for row in sorted(rows, key=lambda row: bool(row.each_of)):  # what others are shared out by comes first
-        fact = book.fact(row.table)
-        if fact is None or row.place is None:
+        fact = book.fact(row.fact) or next(iter(book.facts.get(row.fact, ())), None)
+        if fact is None:
+            continue
+        if row.place is None:
+            rules.append(Rule(row.fact, _with_unit(fact, float(_in_fact(row.value, row.unit, fact)))))
             continue
         at = float(_in_unit(row.place[0], row.place[1] or fact.by, fact.by))
         value = row.value
         if row.each_of:
             among = next((rule.value for rule in rules if rule.id == row.each_of and rule.at == at), None)
             value /= Fraction(str(among if among is not None else _looked_up(book, row.each_of, at)))
-        unit = row.unit or fact.unit
-        rules.append(Rule(row.table, _toml_number(value, unit, fact), at=_plain(at)))
+        rules.append(Rule(row.fact, _plain(_finest(_in_fact(value, row.unit, fact))), at=_plain(at)))
     return rules
 
 
-def _toml_number(value: Fraction, unit: str, fact: Fact) -> Any:
-    """The value in the table's unit as a number, or as text with its own unit where it is of another kind."""
+def _in_fact(value: Fraction, unit: str, fact: Fact) -> Fraction:
+    """A value said in `unit` in the unit of the fact, or "USD" of USD/ft; HouseError where it is another kind."""
     try:
-        return _plain(_finest(_in_unit(value, unit, fact.unit)))
+        return _in_unit(value, unit or fact.unit.split("/")[0], fact.unit.split("/")[0])
     except UnitError:
         raise HouseError(f"{fact.name} is told in {fact.unit} here") from None
 
@@ -200,6 +202,19 @@ class Kept:
         if self.rule.at is not None:
             return quantity(_looked_up(self.book, self.rule.id, float(self.rule.at)), fact.unit)
         return value_text(fact.assume.typical, fact)
+
+    def told_by_book(self) -> str:
+        """ "labour rate: $20 an hour"."""
+        fact = self.fact
+        return (
+            f"{self.name}: {value_text(fact.assume.typical, fact)}" if fact is not None and fact.assume else self.name
+        )
+
+    def is_named(self, names: list[str]) -> bool:
+        """Whether the words are one of its names, or the last of its first one ("rate" of "labour rate")."""
+        fact = self.fact
+        said = " ".join(names)
+        return fact is not None and (said in fact.words or (bool(fact.words) and fact.words[0].split()[-1] == said))
 
     def is_called(self, names: list[str]) -> bool:
         """Whether all of the words name it."""

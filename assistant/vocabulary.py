@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from grammar.vocabulary import FactWords, PieceWords, TableWords, Vocabulary
+from grammar.vocabulary import FactWords, PieceWords, ToldWords, Vocabulary
 from rules.units import from_base
 from rules.values import read_quantity
 
@@ -31,8 +31,12 @@ def make_vocabulary(book: "Book") -> Vocabulary:
         mods,
         pairs,
         tuple(sorted(nominal)),
-        tuple(TableWords(fact.id, fact.by, fact.unit, fact.told) for fact in book.every_fact() if fact.told),
+        tuple(_told(fact) for fact in book.every_fact() if fact.told),
     )
+
+
+def _told(fact: "Fact") -> ToldWords:
+    return ToldWords(fact.id, fact.by if fact.type == "table" else "", fact.unit, fact.told)
 
 
 def _can_be_said(fact: "Fact") -> bool:

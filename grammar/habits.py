@@ -7,7 +7,8 @@ from typing import Literal
 from grammar.scan import Token, scan
 from grammar.word_files import load_words
 
-Act = Literal["keep", "habit", "mine", "last", "show", "forget", "forget all"]
+Act = Literal["keep", "habit", "mine", "last", "show", "ask", "forget", "forget all"]
+EARLY = 6  # words among which "always" makes a habit of what follows
 MARKS = frozenset(":,.!?;'\"")
 
 
@@ -16,7 +17,7 @@ class Habit:
     """An act, and the words that it is about.
 
     "keep": asked to be kept; "habit": told as a habit; "mine": may be told of what is the speaker's own, or of one job;
-    "last": what was said last; for "forget" `rest` names what.
+    "last": what was said last; for "ask" and "forget" `rest` names what.
     """
 
     act: Act
@@ -31,7 +32,7 @@ def read_habit(text: str) -> Habit | None:
     for act, name in (("show", "show"), ("forget all", "forget_all"), ("last", "last")):
         if tuple(line) in _phrases(name):
             return Habit(act)  # type: ignore[arg-type]
-    for act, name in (("keep", "keep"), ("forget", "forget")):
+    for act, name in (("keep", "keep"), ("forget", "forget"), ("ask", "ask")):
         stop = _head(tokens, start, _phrases(name))
         if stop is not None and stop < len(tokens):
             rest = _rest(text, tokens, stop)
@@ -44,21 +45,30 @@ def read_habit(text: str) -> Habit | None:
 
 
 def _told_as_habit(text: str) -> str | None:
-    """What is always so, in plain words ("12 % spare" of "I always add 12 % spare"); None where no habit is told."""
+    """What is always so ("add 12 % spare" of "I always add 12 % spare"); None where no habit is told."""
     tokens = scan(text)
+    end = _tail(tokens)
+    if end is not None:
+        body = text[: tokens[end].start].rstrip(" ,")
+        return _told_as_habit(body) or body
     start = _past(tokens, 0, _set("before"))
     for phrases, means in _habits():
         stop = _head(tokens, start, phrases)
         if stop is not None and stop < len(tokens):
             return f"{means} {_rest(text, tokens, stop)}".strip()
-    end = _tail(tokens)
-    return None if end is None else text[: tokens[end].start].rstrip(" ,")
+    at = next((at for at in range(start, min(start + EARLY, len(tokens))) if tokens[at].lower in _set("within")), None)
+    return None if at is None else text[: tokens[at].start] + text[tokens[at].end :]
 
 
 def is_mine(text: str) -> bool:
     """Whether the turn begins with what is the speaker's own."""
     tokens = scan(text)
     return _head(tokens, _past(tokens, 0, _set("before")), _phrases("mine")) is not None
+
+
+def is_of_a_rule(rest: str) -> bool:
+    """Whether an order to forget names something of the house, be there such a rule or not."""
+    return any(token.lower in _set("forget_rule") for token in scan(rest))
 
 
 def names_of(rest: str) -> list[str]:

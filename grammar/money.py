@@ -28,7 +28,10 @@ def currencies_at(tokens: Sequence[Token], i: int, *, before: bool) -> Iterator[
     words = money_words()
     if i >= len(tokens):
         return
-    yield from words.signs.find(tokens, i)
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    of_the_next = not before and not tokens[i].glued and after is not None and after.glued and after.kind == "number"
+    if not of_the_next:  # "a bag of 100 $17.99"
+        yield from words.signs.find(tokens, i)
     if not before:
         yield from words.names.find(tokens, i)
     code = words.code(tokens[i])

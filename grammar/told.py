@@ -1,4 +1,4 @@
-"""Rows of the book's tables as people tell them: "5 inch balloons are 11 cents, bags of 100"."""
+"""Numbers of the book told in whole clauses: "5 inch balloons are 11 cents, bags of 100", "a quad takes 15 seconds"."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -9,21 +9,25 @@ from grammar.orders import STOPS, Item, items_of, match
 from grammar.quantities import read_quantities
 from grammar.quantity import Quantity, place
 from grammar.scan import Token, scan
-from grammar.vocabulary import TableWords
+from grammar.vocabulary import ToldWords
 
 PLACE, VALUE, SHARE = "@", "#", "&"
 BREAKS = frozenset({",", "and", ";", "but", "while"})
-LENGTH, MONEY, NUMBER, NOMINAL = "#length", "#money", "#number", "#nominal"
+LENGTH, MONEY, NUMBER, NOMINAL, DURATION = "#length", "#money", "#number", "#nominal", "#duration"
+CENTS = "#cents"  # a number with two places and no sign, which is money where money is told
+TIMES = frozenset({"s", "min", "hour", "day"})
 
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """One row: `place` None where the turn names none, `value` in `unit` as it was said ("USD", "in", "").
+    """One number: `value` in `unit` as it was said ("USD", "in", ""); `place` None where the turn names none.
 
-    `each_of`: the table that says among how many the value is shared out, "" where that is settled.
+    `fact`: its id; `by`: the unit of the place, "" for what is no table; `each_of`: the table that says among how many
+    the value is shared out, "" where that is settled.
     """
 
-    table: str
+    fact: str
+    by: str
     place: tuple[Fraction, str] | None
     value: Fraction
     unit: str
@@ -39,8 +43,8 @@ class _Pattern:
     each_of: str
 
 
-def read_told(text: str, tables: Sequence[TableWords], nominal: Sequence[float]) -> tuple[list[Told], str]:
-    """The rows told in a text, and the text without the words that tell them. Never raises.
+def read_told(text: str, told: Sequence[ToldWords], nominal: Sequence[float]) -> tuple[list[Told], str]:
+    """The numbers told in a text, and the text without the words that tell them. Never raises.
 
     A place that is named once holds for what follows it. `nominal` are the sizes, in inches, that a number without a
     unit may be.
@@ -48,21 +52,21 @@ def read_told(text: str, tables: Sequence[TableWords], nominal: Sequence[float])
     words, said = _words(text, nominal)
     found: list[tuple[int, Told]] = []
     used: set[int] = set()
-    for table in tables:
+    for words_of in told:
         at = 0
         while at < len(words):
-            best = max(_at(words, said, at, table, nominal), key=lambda each: len(each[0]), default=None)
+            best = max(_at(words, said, at, words_of, nominal), key=lambda each: len(each[0]), default=None)
             if best is None:
                 at += 1
                 continue
-            indices, told = best
+            indices, one = best
             used |= indices
-            found.append((words[at][0], told))
+            found.append((words[at][0], one))
             at = next((k for k, (index, _) in enumerate(words) if index > max(indices)), len(words))
     found.sort(key=lambda each: each[0])
-    rows = [told for _, told in found]
+    rows = [one for _, one in found]
     for k, row in enumerate(rows):
-        if row.place is None:
+        if row.by and row.place is None:
             others = (other.place for other in (*reversed(rows[:k]), *rows[k + 1 :]) if other.place)
             rows[k] = replace(row, place=next(others, None) or _size_before(found[k][0], words, said, used, nominal))
     return rows, _without(text, used, words)
@@ -99,9 +103,10 @@ def _words(text: str, nominal: Sequence[float]) -> tuple[list[tuple[int, Token]]
             words.append((at, Token(token.text, NOMINAL, token.start, plural.end, "number", token.glued)))
             at += 2
             continue
-        if quantity is not None:
+        if quantity is not None and (quantity.form or quantity.kind != "duration"):  # "an hour" is a word of a rate
             bare = quantity.kind == "number" and float(quantity.value) in nominal
-            kind = NOMINAL if bare else f"#{quantity.kind}"
+            exact = quantity.kind == "number" and "." in token.text and len(token.text.split(".")[1]) == len("00")
+            kind = NOMINAL if bare else CENTS if exact else f"#{quantity.kind}"
             words.append((at, Token(token.text, kind, quantity.start, quantity.end, "number", token.glued)))
             at = quantity.stop
             continue
@@ -115,7 +120,7 @@ def _at(
     words: list[tuple[int, Token]],
     said: dict[int, Quantity],
     at: int,
-    table: TableWords,
+    table: ToldWords,
     nominal: Sequence[float],
 ) -> Iterator[tuple[set[int], Told]]:
     """Every way in which the table's patterns stand from word `at` on."""
@@ -137,6 +142,7 @@ def _at(
             {index for _, index in found},
             Told(
                 table.id,
+                table.by,
                 (size.value, size.unit) if size else None,
                 value.value / share,
                 value.unit,
@@ -146,7 +152,7 @@ def _at(
 
 
 @cache
-def patterns(table: TableWords) -> tuple[_Pattern, ...]:
+def patterns(table: ToldWords) -> tuple[_Pattern, ...]:
     """The table's patterns with their places found; ValueError where one holds no value."""
     made = []
     for text in table.told:
@@ -172,9 +178,12 @@ def patterns(table: TableWords) -> tuple[_Pattern, ...]:
 
 def _kinds(unit: str) -> frozenset[str]:
     """The kinds of quantity that may be a value in the unit."""
-    if unit == "count":
-        return frozenset({NUMBER, NOMINAL})
-    return frozenset({MONEY}) if len(unit) == 3 and unit.isupper() else frozenset({LENGTH, NOMINAL})
+    above = unit.split("/", maxsplit=1)[0]
+    if len(above) == len("USD") and above.isupper():
+        return frozenset({MONEY, CENTS})
+    if above in TIMES:
+        return frozenset({DURATION})
+    return frozenset({LENGTH, NOMINAL}) if above in ("in", "ft") else frozenset({NUMBER, NOMINAL})
 
 
 def _without(text: str, used: set[int], words: list[tuple[int, Token]]) -> str:

@@ -58,11 +58,12 @@ class PieceWords:
 
 
 @dataclass(frozen=True, slots=True)
-class TableWords:
-    """A table of the book whose rows can be told: `by` and `unit` are the units of the place and of the value.
+class ToldWords:
+    """A number of the book that can be told in whole clauses: `unit` is that of its value.
 
-    Each of `told` is a pattern as in words/orders.toml, with "@" for the place and "#" for the value; "#/&" is a value
-    shared out among the number at "&", and "#/" with a table's name one among as many as that table says at the place.
+    Of a table one row is told at a time, and `by` is the unit of its place; else `by` is empty. Each of `told` is a
+    pattern as in words/orders.toml, with "@" for the place and "#" for the value; "#/&" is a value shared out among the
+    number at "&", "#/" with a table's name one among as many as that table says there.
     """
 
     id: str
@@ -82,7 +83,7 @@ class Vocabulary:
     colour_mods: frozenset[str] = frozenset()
     colour_pairs: frozenset[tuple[str, str]] = frozenset()
     nominal: tuple[float, ...] = ()
-    tables: tuple[TableWords, ...] = ()
+    told: tuple[ToldWords, ...] = ()
 
     @cached_property
     def by_id(self) -> Mapping[str, tuple[FactWords, ...]]:

@@ -44,6 +44,10 @@ def figure(talk: Conversation, id: str) -> float:
         ("I pay 12 cents for a 5 inch", {"balloon_price": (5, 0.12)}),
         ("11 inch are $14 a bag", {"balloon_price": (11, 0.14)}),
         ("remember we blow our 11s to 10 inches", {"usual_sizing": (11, 10)}),
+        ("bags of 5 inch hold 50", {"pack_size": (5, 50)}),
+        ("5 inch latex: 8.50 per 100", {"balloon_price": (5, 0.085)}),
+        ('11" bag of 100 $17.99', {"pack_size": (11, 100), "balloon_price": (11, 0.1799)}),
+        ("a pack of 50 of the 16 inch is 40 dollars", {"pack_size": (16, 50), "balloon_price": (16, 0.8)}),
     ],
 )
 def test_rows_of_tables_are_kept(said: str, kept: dict[str, tuple[float, ...]], tmp_path: Path) -> None:
@@ -65,6 +69,17 @@ def test_rows_of_tables_are_kept(said: str, kept: dict[str, tuple[float, ...]], 
         ("my pump gives 3.5 inches in one stroke", {"pump_size": "3.5 in", "pump_strokes": 1}, {"pump_strokes": 1}),
         ("from now on my margin is 40%", {"margin": "40 percent"}, {"margin_pct": 40}),
         ("remember my rate is 38 an hour", {"labour_rate": "38 USD/hour"}, {}),
+        ("raise my rate to 45 for every job", {"labour_rate": "45 USD/hour"}, {"labour_rate": 45}),
+        ("my rate went up to 42", {"labour_rate": "42 USD/hour"}, {"labour_rate": 42}),
+        ("a quad takes me 15 seconds", {"time_a_quad": "15 s"}, {}),
+        ("it takes me 8 minutes a table", {"time_a_table": "8 min"}, {}),
+        ("I can do 200 balloons an hour by hand", {"pace_by_hand": "200 count/hour"}, {}),
+        ("my inflator does 300 an hour", {"pace_by_machine": "300 count/hour"}, {}),
+        ("eucalyptus is 1.25 a stem", {"stem_price": "1.25 USD"}, {}),
+        ("my line costs 3 cents a foot", {"line_price": "0.03 USD/ft"}, {}),
+        ("my mileage is 80 cents a mile", {"mileage": "0.8 USD/mi"}, {}),
+        ("helium is 60 cents a cubic foot", {"helium_price": "0.6 USD/ft**3"}, {}),
+        ("our tables are always 29 inches high", {"table_height": "29 in"}, {}),
         ("remember: we never use greenery", {"foliage": False}, {}),
     ],
 )
@@ -81,6 +96,8 @@ def test_facts_are_kept(said: str, kept: dict[str, object], heard: dict[str, obj
     "said",
     [
         "my rate for this job is 45",
+        "it will take 8 hours",
+        "it is 2 miles away",
         "my budget is 600",
         "our tables are 6 ft",
         "I always say eight, it's six tables",
@@ -146,6 +163,14 @@ def test_a_bag_without_a_size_is_asked_about() -> None:
     shown = say(talk, "5 inch")
     assert "balloons in a bag at 5 in: 144" in shown
     assert "balloon price at 5 in: $0.08" in shown
+
+
+def test_what_a_rule_says_is_told_on_asking() -> None:
+    talk = Conversation()
+    assert say(talk, "what's my rate?") == "Labour rate: $20 an hour, by the rule book."
+    say(talk, "remember my rate is 38 an hour")
+    assert say(talk, "what's my rate?") == "Labour rate: $38 an hour."
+    assert "no such house rule" in say(talk, "forget my mileage")
 
 
 def test_what_cannot_be_is_refused_in_a_sentence(tmp_path: Path) -> None:
