@@ -4,6 +4,7 @@ from typing import Any
 
 from assistant.estimating import Estimates
 from assistant.state import HeardPiece, Pending, State
+from grammar.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
 from grammar.vocabulary import Vocabulary
 from rules import Book
@@ -11,7 +12,6 @@ from rules import Book
 SOLVED_FOR = frozenset({"count", "length", "span", "height", "diameter", "table_length"})
 SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
 MOST_INCHES = 48  # lengths from here on are told in feet where they come out even
-SIZES_OPEN = "size"  # nothing of its size is known, and there is more than one way to say it
 NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
 
 
@@ -65,7 +65,9 @@ class Asking:
         for place, piece in enumerate(now.pieces):
             fact = self._missing(piece, now)
             if fact == SIZES_OPEN:
-                return Pending(str(self.book.kind_of(piece.kind).extra.get("ask_size", "How big is it?")), "", place)
+                return Pending(
+                    str(self.book.kind_of(piece.kind).extra.get("ask_size", "How big is it?")), SIZES_OPEN, place
+                )
             if fact is not None:
                 return Pending(self._ask(fact, piece), fact, place)
         for mention in missed:
@@ -161,7 +163,8 @@ class Asking:
             return None
         if not have & {fact for way in ways for fact in way} and len(ways) > 1:
             several = max(lacking, key=len)
-            return str(several[0]) if "count" in several else SIZES_OPEN
+            bare = str(self.book.kind_of(piece.kind).extra.get("bare", ""))
+            return str(several[0]) if "count" in several else bare if [bare] in ways else SIZES_OPEN
         return str(min(lacking, key=len)[0])
 
     def _ask(self, fact: str, piece: HeardPiece) -> str:

@@ -6,6 +6,7 @@ from typing import Any
 from grammar.draft import Draft, outside
 from grammar.heads import Head, find_heads
 from grammar.jobfacts import JobFacts
+from grammar.openings import openings
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Context, Doubt, Reading
 from grammar.slots import TABLE_KIND, Slots, is_usual
@@ -41,7 +42,7 @@ class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases = sagging(phrases)
+        self.phrases = phrases = openings(sagging(phrases), slots.vocabulary)
         self.slots = slots
         self.context = context
         self.orders = orders

@@ -13,6 +13,7 @@ from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 
 ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
+SIZES_OPEN = "size"  # what is asked where no size is known and there is more than one way to tell it
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
 
 
@@ -22,7 +23,8 @@ class Lengths(Bare):
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
         if figure.type == "NUM":
-            self._count(at, phrase)
+            if not self._answers_size(figure, phrase):
+                self._count(at, phrase)
         elif figure.type == "LEN":
             if self._before(at, "neg") and self.phrases[at - 1].value == "not":
                 return
@@ -36,6 +38,16 @@ class Lengths(Bare):
             self._share_of_piece(at, phrase)
         elif not self.job.amount(at, phrase, self.phrases):
             self._leave(phrase)
+
+    def _answers_size(self, figure: Figure, phrase: Phrase) -> bool:
+        """A bare number where the size was asked for, which can be told in more than one way: one of them is meant."""
+        kind = self._kind()
+        if self.context.asked != SIZES_OPEN or self.current.named or kind is None or self._holds_balloons(kind):
+            return False
+        unit = self.slots.shared_unit([figure.high], [self._need("length")])
+        size = Amount(figure.high.value, unit or "ft")
+        self._ask_which(Figure("LEN", size, size), phrase, kind)
+        return True
 
     def _on_sides(self, at: int, phrase: Phrase) -> None:
         """ "A by B": a number of tables and their length, or two sides (and a height) of one thing."""

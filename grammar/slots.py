@@ -52,8 +52,10 @@ class Slots:
             return self.convert(amount.number, amount.unit, fact.unit)
         if fact.unit != "in":
             return amount.number
-        fitting = [v for v in self._guesses(amount) if fact.fits(v)]
-        return max(fitting, key=lambda v: _likeness(v, fact)) if fitting else None
+        fitting = [(unit, v) for unit, v in self._guesses(amount) if fact.fits(v)]
+        own = [v for unit, v in fitting if (unit in METRIC_UNITS) is self.metric and _likeness(v, fact)]
+        values = own or [v for _, v in fitting]
+        return max(values, key=lambda v: _likeness(v, fact)) if values else None
 
     def shared_unit(self, amounts: Sequence[Amount], facts: Sequence[FactWords]) -> str:
         """The one unit that makes sane values of all amounts, the likeliest first; "" where none does."""
@@ -66,9 +68,9 @@ class Slots:
                     best, most = unit, score
         return best
 
-    def _guesses(self, amount: Amount) -> Iterable[float]:
+    def _guesses(self, amount: Amount) -> Iterable[tuple[str, float]]:
         for unit in METRIC if self.metric else IMPERIAL:
-            yield self.convert(amount.number, unit, "in")
+            yield unit, self.convert(amount.number, unit, "in")
 
     def both(self, figure: Figure, fact: FactWords) -> tuple[float, float] | None:
         """Low and high of a figure in the unit of the fact."""

@@ -139,7 +139,7 @@ class Things(Lengths, Looks):
             self.skip.add(i)
         run = self.phrases[head.first : head.at]
         if (
-            head.prep in {"for", "place"}
+            head.prep in {"for", "place", "around"}
             and kind == TABLE_KIND
             and self.current.kind != TABLE_KIND
             and self.current.named
