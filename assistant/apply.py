@@ -228,16 +228,29 @@ class Apply:
             piece.facts = {k: v for k, v in same.facts.items() if k != "count"}
         elif mention.like and model is not None and "colours" in model.facts:
             piece.facts["colours"] = model.facts["colours"]
-        if self.state.loose:
-            piece.facts.update(self.state.loose)
-            self.state.loose = {}
+        loose, self.state.loose = self.state.loose, {}
+        piece.facts.update(loose)
         self._change(piece, mention)
+        self._share_out(piece, mention, loose.get("balloons"))
         if mention.instead and model is not None and model in self.state.pieces:
             self.state.pieces[self.state.pieces.index(model)] = piece
             fresh.append(piece)
             self._look_at(piece)
             return
         self._join_or_add(piece, fresh)
+
+    def _share_out(self, piece: HeardPiece, mention: Mention, total: float | None) -> None:
+        """ "60 helium balloons", then "bouquets of 5": balloons said before the pieces are those of all of them."""
+        words = self.vocabulary.kinds.get(piece.kind)
+        if not total or words is None or words.number != "balloons" or "count" not in words.needs:
+            return
+        said = mention.facts.get("balloons"), mention.facts.get("count")
+        if said[0] and not said[1] and total % said[0] == 0:
+            piece.facts["count"] = int(total // said[0])
+        elif said[1] and not said[0] and total % said[1] == 0:
+            piece.facts["balloons"] = int(total // said[1])
+        elif not said[0]:
+            piece.facts.pop("balloons", None)
 
     def _join_or_add(self, piece: HeardPiece, fresh: list[HeardPiece]) -> None:
         """A piece alike in every field raises the count of the one that stands."""

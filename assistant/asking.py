@@ -73,6 +73,8 @@ class Asking:
         for mention in missed:
             if mention.removed and mention.kind:
                 return Pending(f"There is no {mention.kind} to take away. What shall I change?")
+        if not now.pieces and now.loose.get("gas") == "helium":
+            return Pending("Helium balloons: bouquets, and how many in each, or loose under the ceiling?")
         if not now.pieces and self._nothing(now, reading):
             if reading.orders and reading.orders[0] not in NO_QUESTIONS:
                 return Pending("Which piece is it for, how many and how big? For example: eight 6 ft tables.")

@@ -137,7 +137,8 @@ class Habits:
         if len(text.split()) > MOST_WORDS:
             return None
         told, left = rows_told(self.talk.book, self.talk.vocabulary, text)
-        if not told.rows or (told.lacks_size and not told.has_price):
+        by_itself = told.has_price or not any(map(str.isalnum, left))
+        if not told.rows or (told.lacks_size and not by_itself):
             return None
         reading = self.talk.reader.read(left, Context())
         _leave_loose(reading, NAMED)

@@ -56,12 +56,17 @@ def plan_of(estimate: Estimate) -> Plan:
             drive=_minutes(value(estimate, "drive_time")),
             load=_minutes(value(estimate, "time_to_load")),
             build=_minutes(build.hours),
-            opens=round(opens.value * 60) if opens is not None else None,
+            opens=_opens(opens.value, event.value) if opens is not None else None,
             day_begins=_minutes(value(estimate, "day_begins")),
             working_day=_minutes(value(estimate, "working_day")),
         )
         day = back_from(needs)
     return Plan(tasks, build, install, strike, day)
+
+
+def _opens(opens: float, event: float) -> int:
+    """Minutes from midnight of the party's day; set-up from a later hour than the party's is the evening before."""
+    return round((opens - 24 if opens > event else opens) * 60)
 
 
 def schedule(asked: Asked) -> Blocks | None:

@@ -2,12 +2,13 @@
 
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
-from grammar.heads import is_size
+from grammar.heads import is_count, is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
 from grammar.things import Things
 
+THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
 
@@ -82,10 +83,20 @@ class Assembler(Things):
                 self.everything = not self.context.kinds
         elif phrase.value in WHICH and self.context.kinds:
             self._select(str(phrase.value), at)
+        elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
+            self.changing = self.correcting = True  # "that's two tables": of those in hand
         if self._before(at, "remove"):
             self._remove_it(at, phrase)
         elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
             self._put_it()
+
+    def _counts_those_in_hand(self, at: int) -> bool:
+        """ "... two tables", where there are tables."""
+        run = self.phrases[at + 1 : at + 3]
+        if len(run) < len("two tables".split()) or not is_count(run[0]):
+            return False
+        kind = TABLE_KIND if run[1].kind == "table" else str(run[1].value) if run[1].kind == "piece" else ""
+        return kind in self.context.kinds
 
     def _select(self, which: str, at: int) -> None:
         """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""

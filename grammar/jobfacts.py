@@ -10,6 +10,7 @@ from grammar.slots import Slots
 from grammar.terms import Amount
 
 NOON, DAY = 12 * 60, 24 * 60
+SMALL_HOURS = 6 * 60  # a party that begins before it begins in the night after its day
 SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
 LEAST_BUDGET = 20  # below it a bare number is no budget, and money only after "under" or when a budget was asked for
 MONEY_ORDERS = frozenset({"solve", "price"})
@@ -205,6 +206,9 @@ class JobFacts:
             self.facts["event_time"] = event_at
         if setup:
             self.facts["setup_from"] = _before(setup, event_at)
+        small_hours = event is not None and self.facts["event_time"] < SMALL_HOURS
+        if small_hours and setup and self.facts["setup_from"] >= NOON:
+            return  # "party at 1 am, set-up from 10 pm": the evening before
         if setup and event and self.facts["setup_from"] >= self.facts["event_time"]:
             self.doubts.append(
                 Doubt(
