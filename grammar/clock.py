@@ -61,7 +61,9 @@ def _relative(tokens: Sequence[Token], i: int) -> Iterator[tuple[int, int, int, 
         end, minutes, named = at + 1, 60 // part.of, True
     elif minute is not None and 0 < minute < 60 and at == i:
         counts = [c for c in cardinals_at(tokens, at) if c.value.denominator == 1 and 0 < c.value < 60]
-        best = max(counts, key=lambda c: c.end)
+        best = max(counts, key=lambda c: c.end, default=None)
+        if best is None:  # "1/1"
+            return
         stop = next((stop for stop, _ in words["minutes"].find(tokens, best.end)), best.end)
         end, minutes, named = stop, int(best.value), stop > best.end
     else:

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pint
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from grammar.quantities import quantities_at, read_quantities
@@ -220,6 +220,7 @@ PIECES = st.sampled_from(
 
 
 @given(st.one_of(st.text(), st.lists(PIECES, max_size=14).map(" ".join), st.lists(PIECES, max_size=14).map("".join)))
+@example("1/1")
 def test_any_text_is_read_in_order_without_overlap(text: str) -> None:
     found = read_quantities(text)
     places = [place for q in found for place in (q.start, q.end)]
