@@ -14,6 +14,7 @@ from assistant.state import State
 from assistant.stock import read_stock
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
+from grammar.ears import Heard
 from grammar.quantities import read_quantities
 from grammar.reader import Reader
 from grammar.reading import Context, Reading
@@ -70,30 +71,36 @@ class Conversation:
         self.past: list[State] = []
         self.future: list[State] = []
         self.minded: set[str] = set()  # dangers named so far, which need not be named again
+        self.heard = Heard("", "")  # the last turn, as said and in the reader's words
         self.said: list[str] = []  # the turns that, said again, give the job in hand
 
     def say(self, text: str) -> Reply:
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
-        text = text[:LONGEST]
+        words = self.hear(text[:LONGEST])
         if self.desk is not None:
-            return self.desk.take(text)
-        reply = self.habits.take(text)
+            return self.desk.take(words)
+        reply = self.habits.take(words)
         if reply is None:
-            reply = self.habits.also(text, self.answer(text))
-            self.said.append(text)
+            reply = self.habits.also(words, self.answer(words))
+            self.said.append(self.heard.said)
         return reply
+
+    def hear(self, text: str) -> str:
+        """A turn in the reader's own words, whatever language it was said in; the next turn goes on in that one."""
+        self.heard = self.reader.ears.hear(text, self.heard if self.heard.said else None)
+        return self.heard.text
 
     def replay(self, turns: list[str]) -> None:
         """Begin again and say these turns; nothing is written, no sheet and no turn. Where one fails, all stays."""
-        before = self.state, self.past, self.future, self.minded, self.said
+        before = self.state, self.past, self.future, self.minded, self.said, self.heard
         folder, self.folder = self.folder, None
         try:
             self.begin_again()
             for text in turns:
-                self.answer(text)
+                self.answer(self.hear(text))
                 self.said.append(text)
         except BaseException:
-            self.state, self.past, self.future, self.minded, self.said = before
+            self.state, self.past, self.future, self.minded, self.said, self.heard = before
             raise
         finally:
             self.folder = folder
@@ -112,7 +119,7 @@ class Conversation:
         """The answer to a turn, which is not kept anywhere but in the state."""
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
-        reading = stock or self.reader.read(text, self._context())
+        reading = self.heard.told(stock or self.reader.read(text, self._context()))
         now = before.copy()
         now.intent = None
         now.metric = now.metric or reading.metric

@@ -68,8 +68,8 @@ class Desk:
         if talk.state.intent == "reset":
             talk.past, talk.future, talk.said = [State()], [], []
             self.before, self.job, self.kept = self.job or self.before, None, 0
-        talk.said.append(text)
-        self._keep([text])
+        talk.said.append(talk.heard.said)
+        self._keep([talk.heard.said])
         return reply
 
     def _back(self, job: int) -> Reply:

@@ -32,6 +32,7 @@ def make_vocabulary(book: "Book") -> Vocabulary:
         pairs,
         tuple(sorted(nominal)),
         tuple(_told(fact) for fact in book.every_fact() if fact.told),
+        _lent(book),
     )
 
 
@@ -112,3 +113,12 @@ def _palettes(book: "Book") -> tuple[tuple[str, ...], frozenset[str], frozenset[
         mods.update(palette.get("mods", ()))
         pairs.update((shade, hue) for shade in palette.get("shades", ()) for hue in palette.get("hues", ()))
     return tuple(names), frozenset(mods), frozenset(pairs)
+
+
+def _lent(book: "Book") -> frozenset[str]:
+    """Words of the palettes that name their `language` which no palette of the reader's own has."""
+    words: dict[bool, set[str]] = {True: set(), False: set()}
+    for palette in book.others.get("palette", {}).values():
+        names = (*palette["names"], *palette.get("shades", ()), *palette.get("hues", ()), *palette.get("mods", ()))
+        words["language" in palette].update(word for name in names for word in name.split())
+    return frozenset(words[True] - words[False])

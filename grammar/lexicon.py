@@ -8,7 +8,7 @@ from functools import cache
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
 from grammar.vocabulary import Vocabulary
-from grammar.word_files import load_words
+from grammar.word_files import load_words, read_all
 
 HYPHENS = frozenset("-‐‑–")
 
@@ -56,6 +56,18 @@ def order_words() -> frozenset[str]:
     return frozenset(re.split(r"[ |?]+", texts))
 
 
+def _texts(words: object) -> Iterable[str]:
+    """Every string of a word file, keys and values, in lower case."""
+    if isinstance(words, str):
+        yield words.lower()
+    elif isinstance(words, Mapping):
+        for key, value in words.items():
+            yield from (str(key).lower(), *_texts(value))
+    elif isinstance(words, list):
+        for value in words:
+            yield from _texts(value)
+
+
 class Lexicon:
     """Speech words and the trade's vocabulary together."""
 
@@ -65,7 +77,7 @@ class Lexicon:
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
         for kind, values in speech.items():
-            if kind != "near":
+            if kind not in {"near", "own_language"}:
                 for value, phrases in values.items():
                     self._add(kind, value, phrases)
         self._add_trade(vocabulary)
@@ -118,7 +130,7 @@ class Lexicon:
                     for e in es
                     if e.type in kinds
                     for word in e.words
-                    if len(word) > 3
+                    if len(word) > 3 and word not in self.vocabulary.lent
                 }
             )
         )
@@ -155,6 +167,13 @@ class Lexicon:
         if at + 1 < len(tokens) and (tokens[at].lower, tokens[at + 1].lower) in self.vocabulary.colour_pairs:
             longest = max(longest, at + 2)
         return longest
+
+    def every_word(self) -> frozenset[str]:
+        """All words of the reader's own language: those of its files and those of the trade."""
+        texts = " ".join(text for words in read_all().values() for text in _texts(words))
+        own = set(re.findall(r"[^\W\d_]+", texts))
+        trade = {word for entries in self._by_first.values() for entry in entries for word in entry.words}
+        return frozenset(own | trade | self._known) - frozenset(self.vocabulary.lent)
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""

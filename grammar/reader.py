@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from grammar.amounts import Amounts
 from grammar.assemble import Assembler
+from grammar.ears import Ears
 from grammar.ground import Assembled
 from grammar.lexer import Lexer, Row
 from grammar.lexicon import Lexicon
@@ -22,7 +23,9 @@ from grammar.slots import Slots, is_metric
 from grammar.spelling import suggestions
 from grammar.terms import Term
 from grammar.tidy import tidy
+from grammar.tongue import tongues
 from grammar.vocabulary import Vocabulary
+from grammar.word_files import load_words
 
 # Where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible.
 CLOSE = 2.3
@@ -47,6 +50,8 @@ class Reader:
         self.lexer = Lexer(self.lexicon)
         self.vocabulary = vocabulary
         self.convert = _safely(convert)
+        home = tuple(tuple(text.split()) for text in load_words("speech.toml")["own_language"]["called"])
+        self.ears = Ears(tongues(), self.lexicon.every_word, home)
 
     def read(self, text: str, context: Context | None = None) -> Reading:
         """What a turn says, given what is in hand. Never raises for any text."""

@@ -40,9 +40,12 @@ def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = 
     closest = most + 1
     for candidate in known:
         if candidate[0] == word[0]:
-            d = distance(word, candidate, min(most, allowed(candidate)))
+            limit = min(most, allowed(candidate))
+            d = distance(word, candidate, limit)
             if len(word) < 6 and only_substituted(word, candidate):
                 continue  # another word of the language, most likely
+            if d > limit:
+                continue
             if d < closest:
                 best, closest = [candidate], d
             elif d == closest and d <= most:

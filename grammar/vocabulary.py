@@ -84,6 +84,7 @@ class Vocabulary:
     colour_pairs: frozenset[tuple[str, str]] = frozenset()
     nominal: tuple[float, ...] = ()
     told: tuple[ToldWords, ...] = ()
+    lent: frozenset[str] = frozenset()  # words of colours that another language has and the reader's own has not
 
     @cached_property
     def by_id(self) -> Mapping[str, tuple[FactWords, ...]]:

@@ -4,7 +4,8 @@ from collections.abc import Callable
 from typing import Any
 
 from grammar.phrases import lend_parser, write_parser
-from grammar.word_files import lend_words, load_words, read_all
+from grammar.tongue import lend_tongues, read_tongues
+from grammar.word_files import WORDS, lend_words, load_words, read_all
 
 Recall = Callable[[str, Callable[[], Any]], Any]
 
@@ -16,6 +17,7 @@ def warm(recall: Recall) -> None:
     read afterwards depends on which of the two it was.
     """
     lend_words(recall("words", read_all))
+    lend_tongues(recall("tongues", lambda: read_tongues(WORDS)))
     lend_parser(recall("request", write_parser))
 
 

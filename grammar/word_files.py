@@ -1,4 +1,7 @@
-"""The files of grammar/words, each read once."""
+"""The files of grammar/words, each read once.
+
+The files at the top are the reader's own language; a folder beside them is another language, see `grammar.tongue`.
+"""
 
 import tomllib
 from collections.abc import Mapping
@@ -20,7 +23,7 @@ def load_words(name: str) -> Words:
 
 
 def read_all() -> dict[str, Words]:
-    """Every file by name."""
+    """Every file of the reader's own language by name."""
     return {path.name: load_words(path.name) for path in sorted(WORDS.glob("*.toml"))}
 
 

@@ -27,4 +27,4 @@ def test_every_colour_has_a_value_that_css_reads(palettes: Mapping[str, Mapping[
     for names in palettes.values():
         for name, value in names.items():
             assert webcolors.normalize_hex(value) == value, name
-            assert re.fullmatch(r"[a-z]+(?:[ -][a-z]+)*", name), name
+            assert re.fullmatch(r"[^\W\d_A-Z]+(?:[ -][^\W\d_A-Z]+)*", name), name

@@ -1,0 +1,236 @@
+"""Which language a turn is in, and the turn in the reader's own words.
+
+Every language is heard at once: a word that only one of them has is of that one, wherever it stands, so that a mixed
+sentence is read. A word that two have ("once", "no") is of the language of the sentence: that of most of the words
+which tell it, the turn before weighing in.
+"""
+
+import unicodedata
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+
+from grammar.reading import Reading
+from grammar.scan import Token, scan
+from grammar.spelling import nearest
+from grammar.tongue import COLOUR, MENDED, NUMBER, REST, Phrase, Tongue, bare
+
+CARRIED = 1.5  # words that the language of the turn before is worth
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A run of characters of the turn as said, and where its words stand in the reader's."""
+
+    start: int
+    end: int
+    said: tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """A turn: as said, in the reader's words, and its language ("" for the reader's own).
+
+    `answered` is the language to answer in: that of the turn, and once it is another than the reader's own, that one
+    until the reader's own is asked for.
+    """
+
+    said: str
+    text: str
+    language: str = ""
+    answered: str = ""
+    parts: tuple[Part, ...] = ()
+    mended: tuple[tuple[str, str], ...] = ()
+
+    def back(self, words: str, used: set[int]) -> str:
+        """Words of the reader's text as they were said; a run is found where it stands first and is not `used` yet."""
+        if not self.parts or not words:
+            return words
+        at = self.text.lower().find(words.lower())
+        while at >= 0 and at in used:
+            at = self.text.lower().find(words.lower(), at + 1)
+        if at < 0:
+            return words
+        used.add(at)
+        over = [part.said for part in self.parts if part.start < at + len(words) and at < part.end]
+        if not over:
+            return words
+        return self.said[min(start for start, _ in over) : max(end for _, end in over)]
+
+    def told(self, reading: Reading) -> Reading:
+        """The reading with the words that it names as they were said."""
+        if self.parts:
+            used: set[int] = set()
+            unread = [self.back(words, used) for words in reading.unread]
+            reading.unread = [words for words in unread if any(char.isalnum() for char in words)]
+            reading.near = {}
+            reading.doubts = [replace(doubt, words=self.back(doubt.words, set())) for doubt in reading.doubts]
+            reading.said_as = [(self.back(text, set()), read) for text, read in reading.said_as]
+            reading.said_as = [*self.mended, *((text, read) for text, read in reading.said_as if text != read)]
+        return reading
+
+
+class Ears:
+    """Hears turns in any of the `tongues`; `own` gives the words of the reader's own language when first needed."""
+
+    def __init__(
+        self, tongues: Sequence[Tongue], own: Callable[[], frozenset[str]], home: Iterable[tuple[str, ...]] = ()
+    ) -> None:
+        self.tongues = {tongue.code: tongue for tongue in tongues}
+        self.home = tuple(home)
+        self._own, self._known = own, frozenset[str]()
+
+    @property
+    def known(self) -> frozenset[str]:
+        """The words of the reader's own language."""
+        self._known = self._known or self._own()
+        return self._known
+
+    def hear(self, said: str, before: Heard | None = None) -> Heard:
+        """A turn, after the turn `before`, None where it is the first."""
+        said = said if unicodedata.is_normalized("NFC", said) else unicodedata.normalize("NFC", said)
+        tokens = scan(said)
+        words = [bare(token.lower) for token in tokens]
+        asked = self._asked_for(words)
+        if asked is not None:
+            language, start, end = asked
+            cut = slice(tokens[start].start, tokens[end - 1].end)
+            rest = said[: cut.start] + " " * (cut.stop - cut.start) + said[cut.stop :]
+            heard = self.hear(rest, Heard("", "", language))
+            return replace(heard, said=said, language=language, answered=language)
+        language = self._language(words, None if before is None else before.language)
+        answered = language or ("" if before is None else before.answered)
+        tongue = self.tongues.get(language) or next((t for t in self.tongues.values() if self._has(t, words)), None)
+        if tongue is None:
+            return Heard(said, said, language, answered)
+        return replace(self._put(said, tokens, words, tongue, tongue.code == language), answered=answered)
+
+    def _asked_for(self, words: list[str]) -> tuple[str, int, int] | None:
+        """The language that a turn asks for by name ("en español"), and where it does."""
+        names = [(code, called) for code, tongue in self.tongues.items() for called in tongue.called]
+        for code, called in [*names, *(("", called) for called in self.home)]:
+            for at in range(len(words) - len(called) + 1):
+                if tuple(words[at : at + len(called)]) == called:
+                    return code, at, at + len(called)
+        return None
+
+    def _language(self, words: list[str], before: str | None) -> str:
+        """The language of most of the words that only one has."""
+        scores: dict[str, float] = {}
+        for code, tongue in self.tongues.items():
+            if any(word in tongue.words or word in tongue.weights for word in words):
+                scores[code] = sum(self._weight(tongue, word) for word in words)
+        if not scores and not before:
+            return ""
+        others = [word for word in words if word.isalpha() and word in self.known]
+        scores[""] = float(sum(1 for word in others if not any(word in t.words for t in self.tongues.values())))
+        if before is not None:
+            scores[before] = scores.get(before, 0.0) + CARRIED
+        return max(scores, key=lambda code: (scores[code], code == before))
+
+    def _has(self, tongue: Tongue, words: Iterable[str]) -> bool:
+        """Whether a word of the language alone is among the words."""
+        return any(word in tongue.words and (tongue.is_plain(word) or word not in self.known) for word in words)
+
+    def _weight(self, tongue: Tongue, word: str) -> float:
+        if word in tongue.weights:
+            return tongue.weights[word]
+        return 1.0 if word in tongue.words and word not in self.known else 0.0
+
+    def _put(self, said: str, tokens: list[Token], words: list[str], tongue: Tongue, whole: bool) -> Heard:
+        """The turn with every phrase of the language put into the reader's words; unless it is `whole` of that
+        language, only those that have no word of the reader's own."""
+        mended = self._mended(tokens, words, tongue) if whole else {}
+        words = [mended.get(i, word) for i, word in enumerate(words)]
+        out, at, last = "", 0, 0
+        parts: list[Part] = []
+        while at < len(tokens):
+            found = self._found(tokens, words, at, tongue, whole)
+            end, text = found or (at + 1, tokens[at].text)
+            gap = said[last : tokens[at].start]
+            if whole and out.endswith(",") and not gap:
+                gap = " "  # "5,11 y 17": a row of sizes
+            if found and not gap and out and out[-1].isalnum() and text[:1].isalnum():
+                gap = " "
+            start = len(out) + len(gap)
+            last = tokens[end - 1].end
+            out += gap + text
+            parts.append(Part(start, len(out), (tokens[at].start, last)))
+            at = end
+        read = tuple((tokens[i].text, word) for i, word in mended.items())
+        language = tongue.code if whole else ""
+        return Heard(said, out + said[last:], language, parts=tuple(parts), mended=read)
+
+    def _mended(self, tokens: list[Token], words: list[str], tongue: Tongue) -> Mapping[int, str]:
+        """Slips in words of neither language, by place."""
+        found: dict[int, str] = {}
+        for at, word in enumerate(words):
+            strange = tokens[at].kind == "word" and word not in tongue.words and word not in self.known
+            if strange and len(word) >= MENDED and word.isalpha():
+                mended = nearest(word, tongue.long, partial(_sense, tongue))
+                if mended is not None and mended not in tongue.cardinals:
+                    found[at] = mended
+        return found
+
+    def _found(
+        self, tokens: list[Token], words: list[str], at: int, tongue: Tongue, whole: bool
+    ) -> tuple[int, str] | None:
+        """What the longest phrase or number at a word comes to, and where it ends."""
+        best: tuple[int, str] | None = None
+        for phrase in tongue.phrases_at(words, at):
+            if not whole and any(word in self.known and not tongue.is_plain(word) for word in phrase[0]):
+                continue
+            end, slots, rest = self._follow(tokens, words, at, phrase, tongue)
+            if end and (best is None or end > best[0]):
+                best = end, _filled(phrase[1], slots, rest)
+        if whole or (tokens[at].kind == "word" and words[at] not in self.known):
+            number = tongue.number_at(tokens, words, at)
+            if number is not None and (best is None or number.end > best[0]):
+                best = number.end, number.digits
+        return best
+
+    def _follow(
+        self, tokens: list[Token], words: list[str], at: int, phrase: Phrase, tongue: Tongue
+    ) -> tuple[int, list[tuple[str, str]], str]:
+        """Where a phrase that begins at a word ends (0 where it does not), what its slots hold, and what follows."""
+        slots: list[tuple[str, str]] = []
+        start = at
+        for word in phrase[0]:
+            if word == REST:
+                rest = _written(tokens[at:])
+                return (len(tokens), slots, rest) if rest else (0, [], "")
+            if at >= len(words):
+                return 0, [], ""
+            if word == NUMBER:
+                run = tongue.number_at(tokens, words, at)
+                if run is None:
+                    return 0, [], ""
+                slots.append((NUMBER, run.digits))
+                at = run.end
+            elif word == COLOUR:
+                first = at == start
+                named = None if first else self._found(tokens, words, at, tongue, whole=True)
+                if named is None or named[1] not in tongue.colours:
+                    return 0, [], ""
+                slots.append((COLOUR, named[1]))
+                at = named[0]
+            elif words[at] == word:
+                at += 1
+            else:
+                return 0, [], ""
+        return at, slots, ""
+
+
+def _sense(tongue: Tongue, word: str) -> object:
+    """What a word of a language comes to by itself, so that two spellings of one thing are no tie."""
+    return next((means for words, means in tongue.phrases.get(word, ()) if len(words) == 1), word)
+
+
+def _written(tokens: list[Token]) -> str:
+    return "".join((" " if i and not token.glued else "") + token.text for i, token in enumerate(tokens))
+
+
+def _filled(means: str, slots: list[tuple[str, str]], rest: str) -> str:
+    for mark, held in slots:
+        means = means.replace(mark, held, 1)
+    return means.replace(REST, rest)
