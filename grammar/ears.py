@@ -176,6 +176,8 @@ class Ears:
         self, tokens: list[Token], words: list[str], at: int, tongue: Tongue, whole: bool
     ) -> tuple[int, str] | None:
         """What the longest phrase or number at a word comes to, and where it ends."""
+        if len(words[at]) == 1 and tokens[at].glued and tokens[at].kind == "word":
+            return None  # "1e9" is no "one and nine"
         best: tuple[int, str] | None = None
         for phrase in tongue.phrases_at(words, at):
             if not whole and any(word in self.known and not tongue.is_plain(word) for word in phrase[0]):

@@ -89,7 +89,7 @@ def test_the_words_tell_the_language_of_the_answer(turns: list[str], language: s
 
 
 def test_a_turn_in_the_readers_own_words_is_left_as_it_is() -> None:
-    said = '  Eight 6\' tables -- "full drop", £600, 1,5 m, no once  '
+    said = '  Eight 6\' tables -- "full drop", £600, 1,5 m, no once, 1e9  '
     assert heard(said)[0].text == said
 
 
