@@ -15,7 +15,7 @@ REMARKS = ("caution", "clash", "note")
 
 FACT_KEYS = frozenset(
     "kind of unit type whole words sane usual assume ask short why source is except choices shared show digits by rows "
-    "quiet once steps told".split()
+    "quiet once steps told learned".split()
 )
 EXCEPT_KEYS = frozenset("name when is why source".split())
 REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
@@ -45,6 +45,22 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
+class Learned:
+    """Where a value comes of jobs that are done: how many, and the figure that was compared.
+
+    `factor` is what that figure is multiplied by, `jobs_factor` what the jobs alone would make it, and `left` the part
+    of the book's own spread of it that is left.
+    """
+
+    jobs: int
+    of: str
+    of_piece: str  # the same figure as a piece has it, where the other is the job's
+    factor: float
+    jobs_factor: float
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
 class Fact:
     """All that the book knows about one fact; see rules/values.py for how values are held."""
 
@@ -71,6 +87,7 @@ class Fact:
     digits: int | None
     by: str
     once: bool  # belongs to one job, and so can be no house rule
+    learned: Learned | None  # from jobs that are done
     told: tuple[str, ...]  # how people tell a row of a table: patterns with @ for the place and # for the value
 
     @property
@@ -155,6 +172,7 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
             digits=raw.get("digits"),
             by=raw.get("by", "in"),
             once=bool(raw.get("once", False)),
+            learned=Learned(**raw["learned"]) if "learned" in raw else None,
             told=_strings(raw, "told"),
         )
     except UnitError as error:

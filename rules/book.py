@@ -5,7 +5,7 @@ import tomllib
 from collections import OrderedDict
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -78,6 +78,11 @@ class Book:
         rules = [rule for fact in self.every_fact() for rule in fact.rules]
         texts = [*(rule.text for rule in rules), *(rule.when for rule in rules), *(one.when for one in self.remarks)]
         return list(dict.fromkeys(text for text in texts if text))
+
+    @cached_property
+    def learned(self) -> tuple[Fact, ...]:
+        """The facts whose value comes of jobs that are done."""
+        return tuple(fact for fact in self.every_fact() if fact.learned is not None)
 
     def every_fact(self) -> Iterator[Fact]:
         """All facts, in the order of the files."""

@@ -100,6 +100,10 @@ class Estimate:
         found = (self.figure(id, piece) for piece, id in sorted(wanted, key=lambda key: places[key[0]]))
         return [figure for figure in found if figure is not None]
 
+    def holds(self, when: str | None, piece: int | None = None) -> bool:
+        """Whether a condition holds for a piece, or for the job; None always does."""
+        return self._spread(piece).world.holds(when)
+
     def missing(self, piece: int | None = None) -> list[str]:
         """The ids of the facts that the figures shown need and nobody knows, in the order they are come upon."""
         world = self._spread(piece).world

@@ -66,6 +66,10 @@ def why_of(spread: Spread, step: Step, metric: bool) -> str:
     shown = value_text(step.value, step.fact, metric)
     if step.how == SAID:
         return f"you said {shown}"
+    learned = step.fact.learned
+    if step.how == HOUSE and learned is not None:
+        jobs = "your last job" if learned.jobs == 1 else f"your last {learned.jobs} jobs"
+        return f"{shown}, after {jobs}, which used {learned.jobs_factor:.3g} times what the book says of {learned.of}"
     text = fill(step.rule.why if step.rule else step.fact.why, spread.world, metric)
     return f"your own house value, {shown}" if step.how == HOUSE else text
 

@@ -129,7 +129,27 @@ class Spread:
 
     def _at_end(self, step: Step, _leaf: str, side: int) -> Any:
         """The value of such a step with the input `_leaf`, on which it rests, at one end."""
-        return step.high if side == HIGH else step.low
+        end = step.high if side == HIGH else step.low
+        left = self._left(step)
+        if left == 1.0 or not step.fact.is_number:
+            return end
+        return step.value + (end - step.value) * left
+
+    def _left(self, step: Step) -> float:
+        """How much of the book's range an input still has, where jobs that are done have told what it comes to.
+
+        What was learned of a figure is learned of all inputs together that the figure rests on; what was said of this
+        job, and the scatter from job to job that the learned fact itself has, stay whole.
+        """
+        if step.how == SAID or step.fact.learned is not None or not self.world.book.learned:
+            return 1.0
+        bit = self._bits.get(step.id, 0)
+        for fact in self.world.book.learned:
+            learned = fact.learned
+            measures = (learned.of, learned.of_piece) if learned is not None and fact.id in self._masks else ()
+            if learned is not None and any(self._masks.get(id, 0) & bit for id in measures):
+                return learned.left
+        return 1.0
 
     def _bit(self, leaf: str, step: Step) -> int:
         self.leaves.setdefault(leaf, step)
