@@ -8,6 +8,7 @@ from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
 from assistant.asking import Asking
 from assistant.estimating import Estimates
+from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
 from assistant.state import State
@@ -19,7 +20,7 @@ from grammar.quantities import read_quantities
 from grammar.reader import Reader
 from grammar.reading import Context, Reading
 from grammar.vocabulary import Vocabulary
-from rules import Book, load_book
+from rules import Book
 from rules.units import convert
 
 if TYPE_CHECKING:
@@ -53,8 +54,9 @@ class Conversation:
     ) -> None:
         self.width = width
         self.folder = folder
-        self.use(book or (house.house.book if house is not None else load_book()))
         self.habits = Habits(self, house)
+        self.finished = Finished(self, jobs)
+        self.use(book or self.habits.book())
         self.begin_again()
         self.desk = _desk(self, jobs) if jobs is not None else None
 
@@ -79,7 +81,7 @@ class Conversation:
         words = self.hear(text[:LONGEST])
         if self.desk is not None:
             return self.desk.take(words)
-        reply = self.habits.take(words)
+        reply = self.aside(words)
         if reply is None:
             reply = self.habits.also(words, self.answer(words))
             self.said.append(self.heard.said)
@@ -89,6 +91,10 @@ class Conversation:
         """A turn in the reader's own words, whatever language it was said in; the next turn goes on in that one."""
         self.heard = self.reader.ears.hear(text, self.heard if self.heard.said else None)
         return self.heard.text
+
+    def aside(self, text: str) -> Reply | None:
+        """The answer to a turn that is about house rules or finished jobs, and none of the job in hand."""
+        return self.habits.take(text) or self.finished.take(text)
 
     def replay(self, turns: list[str]) -> None:
         """Begin again and say these turns; nothing is written, no sheet and no turn. Where one fails, all stays."""
@@ -109,6 +115,8 @@ class Conversation:
         """Go on where another conversation stood after its last whole turn, with its job book."""
         self.habits = other.habits
         self.habits.talk = self
+        self.finished = other.finished
+        self.finished.talk = self
         self.use(other.book)
         self.replay(other.said if other.desk is None else other.said[: other.desk.kept])
         self.desk = other.desk

@@ -24,6 +24,7 @@ MOST_LISTED = 12
 NONE_HERE = "There is no job in hand yet; say what you are making first."
 NO_FOLDER = "There is no folder here to write files into or to read them from."
 ANOTHER = 'Another chat has added to this job as well; say "open" and its name to see both.'
+OTHER_RULES = "The rule book or your own rules have changed since; this is by today's."
 NO_QUOTE = 'Nothing was quoted for this job yet; say "quote it" and the numbers are kept.'
 
 
@@ -37,6 +38,7 @@ class Desk:
         self.put_away: int | None = None  # the job deleted in the last turn, which "undo" brings back
         self.kept = 0  # turns of the job in the book, as far as this conversation knows
         self.listed: list[int] = []
+        self.noted: tuple[int, str, str] | None = None  # the rules that were noted with a job last
         self.notice = in_memory(JobBookError(book.trouble)) if book.trouble else ""
 
     def take(self, text: str) -> Reply:
@@ -51,7 +53,7 @@ class Desk:
             self._let_go(error)
             reply = self._reply(["That was not done."], "save")
         if reply is None:
-            reply = self.talk.habits.take(text) or self._turn(text)
+            reply = self.talk.aside(text) or self._turn(text)
         if self.notice:
             blocks = [[reply.text], paragraph(self.notice, self.talk.width)]
             reply, self.notice = reply.model_copy(update={"text": join(blocks)}), ""
@@ -88,12 +90,20 @@ class Desk:
             if self.job is None:
                 self.job = self.book.begin()
             count = self.book.add(self.job, said, self.talk.status())
+            self._note_rules()
         except JobBookError as error:
             self._let_go(error)
             return
         if count != self.kept + len(said):
             self.notice = ANOTHER
         self.kept = count
+
+    def _note_rules(self) -> None:
+        """Keep with the job by which rules it is worked out, where these are new."""
+        now = self.talk.book.version, self.talk.habits.text
+        if self.job is not None and (self.job, *now) != self.noted:
+            self.book.work_by(self.job, *now)
+            self.noted = (self.job, *now)
 
     def _let_go(self, error: JobBookError) -> None:
         """Go on with a book in memory that holds the job in hand."""
@@ -260,8 +270,11 @@ class Desk:
         self.before = self.job if self.job != job else self.before
         self.talk.replay(turns)
         self.job, self.kept = job, len(turns)
+        before = self.book.worked_by(job)
         called = f'"{row.name}"' if row and row.name else "The job"
         lines = self._lines(head or f"{called} is in hand again, {_turns(turns)}.")
+        if any(before) and before != (self.talk.book.version, self.talk.habits.text):
+            lines += self._lines(OTHER_RULES)
         if quote is not None:
             lines += self._lines(f"Quoted on {_day(quote.at)}: {quotes.told(quote.figures, self.talk.state.metric)}.")
         return self._reply(lines, "open", estimate=True)

@@ -13,6 +13,7 @@ from assistant.reply import Reply
 from assistant.state import State
 from grammar.habits import Habit, is_mine, is_of_a_rule, names_of, read_habit
 from grammar.reading import Context, Reading
+from rules import Book, load_book
 from rules.house import House
 
 if TYPE_CHECKING:
@@ -33,13 +34,19 @@ class Habits:
 
     def __init__(self, talk: "Conversation", rules: HouseRules | None) -> None:
         self.talk = talk
-        self.shared = rules
         self._rules = rules
         self.before: str | None = None  # the file before the last turn, where that turn changed it
         self.answered = False  # whether that turn was answered as a turn of the job as well
         self.waiting: Rows | None = None
-        faults = rules.house.faults if rules is not None else ()
-        self.notice = [f"Left out of your house file: {fault}" for fault in faults]
+        self.notice: list[str] = []
+
+    def book(self) -> Book:
+        """The rule book with the house rules over it; what of them is not sound is noticed."""
+        if self._rules is None:
+            return load_book()
+        house = self._rules.house
+        self.notice = [f"Left out of your house file: {fault}" for fault in house.faults]
+        return house.book
 
     @property
     def rules(self) -> HouseRules:

@@ -55,7 +55,24 @@ class HouseRules:
         self.trouble = ""  # why the file could not be used, said once
         self.text = ""  # the file as it was read or written last
         self.text = self._read()
-        self.house = lay(self.text)
+        self.more: Callable[[str], str] = lambda _: ""  # what is learned, beside the rules of such a text
+        self._house: House | None = None
+
+    @property
+    def house(self) -> House:
+        """The book with the rules laid over it, and with what is learned."""
+        if self._house is None:
+            self._house = self._laid(self.text)
+        return self._house
+
+    def again(self) -> House:
+        """The same, laid anew after more was learned or forgotten."""
+        self._house = None
+        return self.house
+
+    def _laid(self, text: str) -> House:
+        more = self.more(text)
+        return self.lay(f"{text.rstrip()}\n\n{more}" if more else text)
 
     def keep(self, rules: list[Rule]) -> House:
         """Write the rules over those of the same fact; HouseError where one is not sound, and nothing is kept."""
@@ -76,13 +93,13 @@ class HouseRules:
         return self._put(text)
 
     def _put(self, text: str) -> House:
-        house = self.lay(text)
+        house = self._laid(text)
         before = {str(fault.error) for fault in self.house.faults}
         new = [fault for fault in house.faults if str(fault.error) not in before]
         if new:
             raise HouseError(f"{new[0].error.what}; {new[0].error.mend}")
         self._write(text)
-        self.text, self.house = text, house
+        self.text, self._house = text, house
         return house
 
     def _read(self) -> str:

@@ -235,6 +235,8 @@ def _rules_in(book: Book, id: str, raw: Mapping[str, Any]) -> Iterator[Rule]:
         yield Rule(
             id, row.get("typical"), at=_plain(read_quantity(row["at"], "in")) if _by_inch(book, id) else row["at"]
         )
+    if "learned" in raw:
+        return
     if "assume" in raw:
         yield Rule(id, raw["assume"])
     elif "rows" not in raw and any(not isinstance(value, dict) for value in raw.values()):

@@ -32,6 +32,16 @@ STEPS = (
     );
     CREATE INDEX quotes_of ON quotes (job, at);
     """,
+    # 4: what finished jobs really used, each for a lesson of the rule book; and what a job was last worked out by.
+    """
+    CREATE TABLE used (
+        id INTEGER PRIMARY KEY, job INTEGER NOT NULL REFERENCES jobs(id) ON DELETE CASCADE, at REAL NOT NULL,
+        lesson TEXT NOT NULL, kind TEXT NOT NULL, used REAL NOT NULL, expected REAL NOT NULL,
+        low REAL NOT NULL, high REAL NOT NULL, said TEXT NOT NULL
+    );
+    ALTER TABLE jobs ADD COLUMN book TEXT NOT NULL DEFAULT '';
+    ALTER TABLE jobs ADD COLUMN house TEXT NOT NULL DEFAULT '';
+    """,
 )
 NEWEST = len(STEPS)
 

@@ -50,6 +50,21 @@ class Quote:
     house: str
 
 
+@dataclass(frozen=True, slots=True)
+class UsedRow:
+    """What a finished job used, of what the book expected, for one lesson of the rule book (rules/lessons.py)."""
+
+    lesson: str
+    kind: str
+    used: float
+    expected: float
+    low: float
+    high: float
+    said: str
+    job: int = 0
+    id: int = 0
+
+
 def name_of(text: str) -> str:
     """What was said as a name: one line without control codes or marks that turn the text, of at most 80 letters."""
     return one_line(text)[:LONGEST_NAME].strip()
@@ -107,6 +122,17 @@ class JobBook:
                 (now, summary, " ".join(said).casefold(), SEARCHED, job),
             )
         return last + len(said)
+
+    def work_by(self, job: int, book: str, house: str) -> None:
+        """Note by which version of the rule book and which house rules the job was last worked out."""
+        with self._writing():
+            self._db.execute("UPDATE jobs SET book = ?, house = ? WHERE id = ?", (book, house, job))
+
+    def worked_by(self, job: int) -> tuple[str, str]:
+        """Rule book's version and house rules by which the job was last worked out, "" where nothing is noted."""
+        with _plainly():
+            found = self._db.execute("SELECT book, house FROM jobs WHERE id = ?", (job,)).fetchone()
+        return (str(found[0]), str(found[1])) if found else ("", "")
 
     def turns(self, job: int) -> list[str]:
         """What was said, in order."""
@@ -178,6 +204,31 @@ class JobBook:
         """The newest job of exactly that name, whatever the case of its letters."""
         wanted = name.casefold()
         return next((row for row in self.find(name, away=away) if (row.name or "").casefold() == wanted), None)
+
+    # what was really used ---------------------------------------------------------------------------------------------
+
+    def keep_used(self, job: int, rows: Sequence[UsedRow]) -> None:
+        """Keep what the job used."""
+        with self._writing():
+            self._db.executemany(
+                "INSERT INTO used (job, at, lesson, kind, used, expected, low, high, said)"
+                " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                [(job, time.time(), r.lesson, r.kind, r.used, r.expected, r.low, r.high, r.said) for r in rows],
+            )
+
+    def used(self) -> list[UsedRow]:
+        """What all jobs used that were not put away, in the order told."""
+        query = (
+            "SELECT lesson, kind, used, expected, low, high, said, job, used.id FROM used"
+            " JOIN jobs ON jobs.id = used.job WHERE jobs.deleted IS NULL ORDER BY used.id"
+        )
+        with _plainly():
+            return [UsedRow(*row) for row in self._db.execute(query)]
+
+    def drop_used(self, ids: Sequence[int]) -> None:
+        """Forget what was told under these numbers."""
+        with self._writing():
+            self._db.executemany("DELETE FROM used WHERE id = ?", [(id,) for id in ids])
 
     # quotes and backup -----------------------------------------------------------------------------------------------
 

@@ -1,8 +1,10 @@
 """Why a number is what it is: the sentence of the book, what it was worked out from, one level at a time."""
 
+from collections.abc import Iterator
+
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
-from assistant.telling import span, worth
+from assistant.telling import shown, span, worth
 from grammar.quantities import read_quantities
 from rules import Figure
 
@@ -23,14 +25,32 @@ def why(asked: Asked) -> Blocks | None:
     for used in inputs[:MOST_INPUTS]:
         given = "" if used.how == "worked out" else f", {used.how}"
         rows += paragraph(f"- {used.name}: {worth(used, metric=metric)}{given}", width, "  ")
+    ways = [paragraph(text, width) for text in _learned(asked, figure)]
     ends = f"Range: {span(figure, metric=metric)}. " if figure.low != figure.high else ""
     deeper = next((used for used in inputs if used.how == "worked out"), None)
     return [
         paragraph(head, width),
         rows,
+        *ways,
         paragraph(f"{ends}Source: {figure.source}.", width),
         paragraph(f'Say "why {deeper.name}" to go on.', width) if deeper else [],
     ]
+
+
+def _learned(asked: Asked, figure: Figure) -> Iterator[str]:
+    """What the book says of the figure, what finished jobs came to, and what is taken."""
+    kind = "job" if figure.piece is None else asked.made.job.pieces[figure.piece].kind
+    for fact in asked.book.learned:
+        learned = fact.learned
+        step = asked.made.step(fact.id, figure.piece)
+        if learned is None or step is None or step.fact is not fact or isinstance(figure.value, str | bool):
+            continue
+        if figure.id.startswith((learned.of, learned.of_piece)) and (kind in fact.of or figure.piece is None):
+            alone = figure.value / learned.factor
+            jobs = "last job" if learned.jobs == 1 else f"last {learned.jobs} jobs"
+            metric = asked.made.metric
+            book, used = (shown(alone * by, figure.unit, metric=metric) for by in (1, learned.jobs_factor))
+            yield f"The book about {book}, your {jobs} about {used}, taken {worth(figure, metric=metric)}."
 
 
 def _figure(asked: Asked) -> Figure | None:

@@ -23,7 +23,8 @@ class Told:
     """One number: `value` in `unit` as it was said ("USD", "in", ""); `place` None where the turn names none.
 
     `fact`: its id; `by`: the unit of the place, "" for what is no table; `each_of`: the table that says among how many
-    the value is shared out, "" where that is settled.
+    the value is shared out, "" where that is settled. `share`: the number at "&", where the pattern has one; it is
+    reckoned in already for "#/&" and "#*&". `end`: where the value ends in the text.
     """
 
     fact: str
@@ -32,6 +33,8 @@ class Told:
     value: Fraction
     unit: str
     each_of: str = ""
+    share: Fraction | None = None
+    end: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,7 @@ class _Pattern:
     place: int | None
     value: int
     share: int | None
+    how: str  # what follows the "#": "/&", "*&" or "/" and a table's name
     each_of: str
 
 
@@ -135,18 +139,21 @@ def _at(
         size = said[here[pattern.place]] if pattern.place in here else None
         if size is not None and not _is_size(size, nominal):
             continue
-        share = said[here[pattern.share]].value if pattern.share is not None else Fraction(1)
-        if value.value <= 0 or share <= 0:
+        share = said[here[pattern.share]].value if pattern.share is not None else None
+        if value.value <= 0 or (share is not None and share <= 0):
             continue
+        by = (share or Fraction(1)) ** {"/&": -1, "*&": 1}.get(pattern.how, 0)
         yield (
             {index for _, index in found},
             Told(
                 table.id,
                 table.by,
                 (size.value, size.unit) if size else None,
-                value.value / share,
+                value.value * by,
                 value.unit,
                 pattern.each_of,
+                share,
+                value.end,
             ),
         )
 
@@ -158,7 +165,7 @@ def patterns(table: ToldWords) -> tuple[_Pattern, ...]:
     for text in table.told:
         items = list(items_of(text))
         at = share = value = None
-        each_of = ""
+        how = each_of = ""
         for k, item in enumerate(items):
             (word, *others) = item.words
             if others:
@@ -168,11 +175,12 @@ def patterns(table: ToldWords) -> tuple[_Pattern, ...]:
             elif word == SHARE:
                 share, items[k] = k, Item(frozenset({NUMBER, NOMINAL}), item.optional)
             elif word.startswith(VALUE):
-                each_of = word.removeprefix(VALUE).removeprefix("/").removeprefix(SHARE)
+                how = word.removeprefix(VALUE)
+                each_of = how.strip("/*" + SHARE)
                 value, items[k] = k, Item(_kinds(table.unit), item.optional)
         if value is None:
             raise ValueError(f"the pattern {text!r} of {table.id} has no #")
-        made.append(_Pattern(tuple(items), at, value, share, each_of))
+        made.append(_Pattern(tuple(items), at, value, share, how, each_of))
     return tuple(made)
 
 

@@ -56,6 +56,11 @@ class Way:
         return math.exp(self.mean)
 
     @property
+    def jobs_factor(self) -> float:
+        """What the jobs alone would multiply it by."""
+        return math.exp(self.jobs_mean)
+
+    @property
     def left(self) -> float:
         """The part of the book's own spread that is left."""
         return self.deviation / self.prior if self.prior else 1.0

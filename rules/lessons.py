@@ -1,6 +1,5 @@
 """From jobs that are done to the book: which fact takes up what was learned, as blocks laid over it."""
 
-import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -90,7 +89,7 @@ def as_blocks(book: Book, learned: Mapping[tuple[str, str], Way], taken: Iterabl
             f"[{'.'.join(heading)}]\n"
             f"assume = {{ low = {ends[0]:.6g}, typical = {ends[1]:.6g}, high = {ends[2]:.6g} }}\n"
             f'learned = {{ jobs = {way.jobs}, of = "{lesson.measure}", of_piece = "{lesson.of_piece}", '
-            f"factor = {way.factor:.6g}, jobs_factor = {math.exp(way.jobs_mean):.6g}, left = {way.left:.6g} }}\n"
+            f"factor = {way.factor:.6g}, jobs_factor = {way.jobs_factor:.6g}, left = {way.left:.6g} }}\n"
             f'source = "what your last {way.jobs} {"job" if way.jobs == 1 else "jobs"} used"\n'
         )
     return "\n".join(blocks)

@@ -1,0 +1,303 @@
+"""Finished jobs: what was really used is kept with the job, compared with the book, and learned from."""
+
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from assistant.aside import aside
+from assistant.estimating import estimate
+from assistant.job_words import is_undo
+from assistant.jobs import JobBook, JobBookError, UsedRow
+from assistant.layout import listed, paragraph
+from assistant.reply import Reply
+from grammar.quantities import read_quantities
+from grammar.reading import Context
+from grammar.used import Report, answer_said, is_said, read_reports
+from rules import Book, Estimate, Figure, load_book
+from rules.blocks import JOB
+from rules.learning import Done, Way, way_of
+from rules.lessons import Lesson, Used, as_blocks, lesson_for, lessons, ways
+
+if TYPE_CHECKING:
+    from assistant.conversation import Conversation
+
+FEW_HANDS = 12  # more than these are no crew
+HALF = 0.5  # none lost of so many is taken for half of one (Jeffreys' rule for a share, from memory)
+NO_JOB = "Which job was that? Open it, or say what it was; then I can compare."
+NOTHING = 'Nothing is learned yet; when a job is done say, for instance, "the runner took 121" or "eleven popped".'
+WHO = "For how many of you? Say a number; with one it is those hours alone."
+NOT_USED = "That was not kept."
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """One number of a report beside what the book expected of it."""
+
+    lesson: Lesson
+    kind: str
+    name: str
+    done: Done
+
+    def row(self, said: str) -> UsedRow:
+        done = self.done
+        return UsedRow(self.lesson.id, self.kind, done.used, done.expected, done.low, done.high, said)
+
+
+@dataclass(frozen=True, slots=True)
+class _Waiting:
+    """What waits for the next turn: a report that lacks the hands, or numbers that are very odd."""
+
+    said: str
+    report: Report | None = None
+    odd: tuple[_Told, ...] = ()
+
+
+class Finished:
+    """What one user's finished jobs tell; kept in the job book, or in memory where there is none."""
+
+    def __init__(self, talk: "Conversation", jobs: JobBook | None) -> None:
+        self.talk = talk
+        self.waiting: _Waiting | None = None
+        self.last: tuple[list[UsedRow], list[UsedRow]] | None = None  # what the last turn kept, and in place of what
+        self._memory: list[UsedRow] = []
+        try:
+            self._memory = jobs.used() if jobs is not None else []
+        except JobBookError:
+            self._memory = []
+        if self._memory:
+            talk.habits.rules.more = self.learned
+
+    # turns -----------------------------------------------------------------------------------------------------------
+
+    def take(self, text: str) -> Reply | None:
+        """The answer to a report, or to a question about what was learned; None for any other turn."""
+        waiting, self.waiting = self.waiting, None
+        last, self.last = self.last, None
+        if last is not None and is_undo(text):
+            return self._forget(last[0], "Taken back.", last[1])
+        if is_said("show", text):
+            self.last = last
+            return self._show()
+        if is_said("forget_all", text) or (is_said("forget_last", text) and self._memory):
+            rows = self._memory if is_said("forget_all", text) else self._memory[-1:]
+            return self._forget(list(rows), "Forgotten.") if rows else self._say(NOTHING, "learned")
+        if waiting is not None and (reply := self._go_on(waiting, text)) is not None:
+            return reply
+        reports, left = read_reports(text, self.talk.vocabulary.nominal)
+        if not reports:
+            return None
+        return self._reported(reports, left, text)
+
+    def _go_on(self, waiting: _Waiting, text: str) -> Reply | None:
+        """The next turn's word on what waits."""
+        if waiting.odd:
+            said = answer_said(text)
+            return (
+                None
+                if said is None
+                else self._keep(list(waiting.odd), waiting.said)
+                if said
+                else self._say(NOT_USED, "used")
+            )
+        numbers = read_quantities(text)
+        if waiting.report is None or len(numbers) != 1 or not 1 <= numbers[0].value <= FEW_HANDS:
+            return None
+        report = waiting.report
+        return self._compare(
+            [Report(report.measure, report.value * numbers[0].value, of_all_hands=True)], [], waiting.said
+        )
+
+    def _reported(self, reports: list[Report], left: str, text: str) -> Reply | None:
+        reading = self.talk.reader.read(left, Context())
+        kinds = [mention.kind for mention in reading.mentions if mention.kind]
+        others = [m for m in reading.mentions if set(m.facts) - {"count"}]
+        if others or reading.orders or set(reading.job) - {"crew"}:
+            return None  # a wish that sounds like a report
+        if not self.talk.state.pieces:
+            return self._say(NO_JOB, "used")
+        crew = reading.job.get("crew") or self.talk.state.job.get("crew")
+        hours = next((report for report in reports if report.measure == "hours" and not report.of_all_hands), None)
+        if hours is not None:
+            if not crew:
+                self.waiting = _Waiting(text, hours)
+                return self._say(WHO, "used")
+            reports = [
+                Report(one.measure, one.value * int(crew), of_all_hands=True) if one is hours else one
+                for one in reports
+            ]
+        return self._compare(reports, kinds, text)
+
+    def _compare(self, reports: list[Report], kinds: list[str], text: str) -> Reply:
+        """Put numbers beside what the book, without anything learned, expected."""
+        made = estimate(self._book_alone(), self.talk.state)
+        told = [one for report in reports for one in self._told(report, kinds, made)]
+        if not told:
+            return self._say("The book has no number to compare that with.", "used")
+        odd = [one for one in told if self._is_odd(one)]
+        if odd:
+            self.waiting = _Waiting(text, odd=tuple(told))
+            names = listed(
+                f"{one.name} {_number(one.done.used)}, where {_number(one.done.expected)} was expected" for one in odd
+            )
+            return self._say(f"{names}: that is far off. Shall I learn from it? yes or no", "used")
+        return self._keep(told, text)
+
+    def _told(self, report: Report, kinds: list[str], made: Estimate) -> Iterator[_Told]:
+        """The number beside each figure that it is about."""
+        if report.measure == "hours":
+            yield from self._beside("hours_hands_on", None, made, float(report.value))
+        elif report.measure == "lost":
+            yield from self._lost(report, made)
+        else:
+            places = [p for p, piece in enumerate(made.job.pieces) if not kinds or piece.kind in kinds]
+            yield from self._balloons(report, places, made)
+
+    def _balloons(self, report: Report, places: list[int], made: Estimate) -> Iterator[_Told]:
+        """Of one piece all of it or each, whichever is nearer; of several pieces all of them alike."""
+        used = float(report.value)
+        all_of = [made.figure("balloons", place) for place in places]
+        expected = sum(float(figure.value) for figure in all_of if figure is not None)
+        if report.measure == "left":
+            bought = made.figure("balloons_to_buy")
+            used = float(bought.value) - used if bought is not None else 0.0
+        if expected <= 0 or used <= 0:
+            return
+        each = made.figure("balloons_each", places[0]) if len(places) == 1 else None
+        if each is not None and 0 < float(each.value) < expected and used * used < float(each.value) * expected:
+            used *= expected / float(each.value)
+        for place, figure in zip(places, all_of, strict=True):
+            if figure is not None:
+                yield from self._beside("balloons", place, made, used * float(figure.value) / expected)
+
+    def _lost(self, report: Report, made: Estimate) -> Iterator[_Told]:
+        whole = made.figure("balloons_all")
+        out_of = float(report.out_of) if report.out_of else float(whole.value) if whole is not None else 0.0
+        if out_of >= float(report.value) > 0:
+            yield from self._beside("loss_rate", None, made, 100 * max(float(report.value), HALF) / out_of)
+
+    def _beside(self, measure: str, place: int | None, made: Estimate, used: float) -> Iterator[_Told]:
+        figure = made.figure(measure, place)
+        lesson = lesson_for(made.book, made, measure, place)
+        if lesson is None or figure is None or not _has_range(figure):
+            return
+        kind = JOB if place is None else made.job.pieces[place].kind
+        name = kind if measure == "balloons" else figure.name
+        yield _Told(lesson, kind, name, Done(used, float(figure.value), figure.low or 0.0, figure.high or 0.0))
+
+    def _is_odd(self, told: _Told) -> bool:
+        doubt = self.talk.book.fact("learning_doubt")
+        known = self._ways().get((told.lesson.id, told.kind))
+        before = known or way_of([], told.lesson.scatter, told.done.spread)
+        return doubt is not None and doubt.assume is not None and before.oddness(told.done) > doubt.assume.typical
+
+    # keeping ---------------------------------------------------------------------------------------------------------
+
+    def _keep(self, told: list[_Told], said: str) -> Reply:
+        job = self.talk.desk.job if self.talk.desk is not None else None
+        new = {(one.lesson.id, one.kind): one.done.expected for one in told}
+        old = [row for row in self._memory if row.job == (job or 0) and (row.lesson, row.kind) in new]
+        if job is None:  # without a job book the same job is known by what was expected of it
+            old = [row for row in old if row.expected == new[row.lesson, row.kind]]
+        try:
+            rows = self._change(old, [one.row(said) for one in told])
+        except JobBookError as error:
+            return self._say(f"That was not kept, because {error}.", "used")
+        self.last = rows, old
+        known = self._ways()
+        lines = ["Kept with this job:"]
+        for one in told:
+            way = known[one.lesson.id, one.kind]
+            lines += paragraph(f"- {one.name}: {_compared(one)}; {_taken(way)}", self.talk.width, "  ")
+        return aside(self.talk, lines, "used")
+
+    def _forget(self, rows: list[UsedRow], said: str, back: list[UsedRow] | None = None) -> Reply:
+        try:
+            self._change(rows, back or [])
+        except JobBookError as error:
+            return self._say(f"That was not forgotten, because {error}.", "learned")
+        return self._say(said, "learned")
+
+    def _change(self, drop: list[UsedRow], keep: list[UsedRow]) -> list[UsedRow]:
+        """Forget rows and keep others, in the book as well; those kept, as the book numbers them."""
+        desk = self.talk.desk
+        if desk is not None:
+            desk.book.drop_used([row.id for row in drop if row.id])
+            if keep and desk.job is not None:
+                desk.book.keep_used(desk.job, keep)
+                keep = desk.book.used()[-len(keep) :]
+        self._memory = [*(row for row in self._memory if row not in drop), *keep]
+        self._lay()
+        return keep
+
+    def _lay(self) -> None:
+        rules = self.talk.habits.rules
+        rules.more = self.learned
+        self.talk.use(rules.again().book)
+
+    def _ways(self) -> dict[tuple[str, str], Way]:
+        return ways(load_book(), [_used(row) for row in self._memory])
+
+    def learned(self, text: str) -> str:
+        """What is learned as blocks beside a house file's text, whose own rules stand over it."""
+        if not self._memory:
+            return ""
+        try:
+            rules = tomllib.loads(text)
+        except tomllib.TOMLDecodeError:
+            rules = {}
+        taken = [
+            (id, *inner)
+            for id, raw in rules.items()
+            for inner in [(), *((key,) for key in raw if isinstance(raw, dict))]
+        ]
+        return as_blocks(load_book(), self._ways(), taken)
+
+    def _book_alone(self) -> Book:
+        """The book with the house rules and nothing learned."""
+        rules = self.talk.habits.rules
+        return rules.lay(rules.text).book if self._memory else self.talk.book
+
+    def _show(self) -> Reply:
+        lines = []
+        for (id, kind), way in self._ways().items():
+            lesson = next(one for one in lessons(self.talk.book) if one.id == id)
+            name = kind if lesson.measure == "balloons" else lesson.measure.replace("_", " ")
+            low, high = way.range
+            text = f"- {name}: {_taken(way)} ({low:.2f} to {high:.2f} times)"
+            lines += paragraph(text, self.talk.width, "  ")
+        if not lines:
+            return self._say(NOTHING, "learned")
+        last = 'Say "forget the last one" or "forget what you learned".'
+        return aside(self.talk, ["Learned from your jobs:", *lines, "", *paragraph(last, self.talk.width)], "learned")
+
+    def _say(self, text: str, intent: str) -> Reply:
+        return aside(self.talk, paragraph(text, self.talk.width), intent)
+
+
+def _used(row: UsedRow) -> Used:
+    return Used(row.lesson, row.kind, Done(row.used, row.expected, row.low, row.high))
+
+
+def _has_range(figure: Figure) -> bool:
+    return figure.low is not None and figure.high is not None and 0 < figure.low < figure.high
+
+
+def _number(value: float) -> str:
+    return f"{value:,.0f}" if value >= 100 else f"{value:,.3g}"
+
+
+def _compared(told: _Told) -> str:
+    unit = " hours" if told.lesson.measure.startswith("hours") else " %" if told.lesson.measure == "loss_rate" else ""
+    return f"{_number(told.done.used)}{unit}, the book {_number(told.done.expected)}"
+
+
+def _taken(way: Way) -> str:
+    """ "your last 4 jobs 9 % more, from now on 6 % more"."""
+    jobs = "this one job" if way.jobs == 1 else f"your {way.jobs} jobs"
+    return f"{jobs} {_more(way.jobs_factor)}, taken from now on {_more(way.factor)}"
+
+
+def _more(factor: float) -> str:
+    percent = round(100 * abs(factor - 1))
+    return f"{percent} % {'more' if factor > 1 else 'less'}" if percent else "as the book"

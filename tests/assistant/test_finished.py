@@ -1,0 +1,197 @@
+"""What finished jobs used: told, compared, learned from, shown, forgotten; kept over restarts."""
+
+from pathlib import Path
+
+import pytest
+
+from assistant import Conversation
+from assistant.house import HouseRules
+from assistant.jobs import FILE, JobBook
+from grammar.used import read_reports
+
+TABLES = "eight 6 ft tables"
+
+
+def say(talk: Conversation, *turns: str) -> str:
+    return [" ".join(talk.say(turn).text.split()) for turn in turns][-1]
+
+
+def figure(talk: Conversation, id: str, piece: int | None = None) -> tuple[float, float, float]:
+    found = talk.estimates.of(talk.state).figure(id, piece)
+    assert found is not None
+    assert isinstance(found.value, int | float)
+    assert found.low is not None
+    assert found.high is not None
+    return found.value, found.low, found.high
+
+
+@pytest.mark.parametrize(
+    ("said", "measure", "value"),
+    [
+        ("the runner took 121", "balloons", 121),
+        ("used 121 on the runner", "balloons", 121),
+        ("we got through 900 balloons", "balloons", 900),
+        ("it ended up with 180 balloons", "balloons", 180),
+        ("we used all 200", "balloons", 200),
+        ("we needed 6 and a half hours for two", "hours", 13),
+        ("two of us took four hours", "hours", 8),
+        ("it took two of us 4 hours", "hours", 8),
+        ("it took 90 minutes", "hours", 1.5),
+        ("eleven popped", "lost", 11),
+        ("lost 11 of 200", "lost", 11),
+        ("we had 30 left over", "left", 30),
+    ],
+)
+def test_reports_are_heard(said: str, measure: str, value: float) -> None:
+    reports, _ = read_reports(said, ())
+    assert [(report.measure, float(report.value)) for report in reports] == [(measure, value)]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "sorry I needed ten",
+        "we needed ten tables",
+        "how many popped",
+        "it takes 8 hours",
+        "we need 10 hours",
+        "make it 12",
+        "12 spare",
+        "eight 6 ft tables, 5 inch balloons",
+        "could 11 have popped?",
+    ],
+)
+def test_wishes_and_questions_are_no_reports(said: str) -> None:
+    assert read_reports(said, ()) == ([], said)
+
+
+def test_a_report_changes_nothing_that_was_said() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    before = talk.state.copy()
+    reply = talk.say("the runners took 1000")
+    assert talk.state.pieces == before.pieces
+    assert talk.state.job == before.job
+    assert talk.said == [TABLES]
+    assert reply.heard.job["intent"] == "used"
+    assert reply.question is None
+
+
+def test_one_job_moves_the_next_a_little_and_more_move_it_more() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    book = figure(talk, "balloons", 0)[0]
+    counts = []
+    for tables in ("eight", "nine", "ten", "eleven"):
+        say(talk, "start over", f"{tables} 6 ft tables", "each table took 124")
+        say(talk, "start over", TABLES)
+        counts.append(figure(talk, "balloons", 0)[0])
+    assert book < counts[0] <= counts[1] <= counts[-1] <= book * 124 / 108
+    assert counts[0] < counts[-1]
+    assert "The book about 108, your last 4 jobs about 12" in say(talk, f"why {counts[-1] // 8:.0f}")
+
+
+def test_each_or_all_whichever_is_nearer() -> None:
+    for said in ("the runner took 121", "the runners took 968"):
+        talk = Conversation()
+        say(talk, TABLES)
+        assert "runner: 968, the book 864" in say(talk, said)
+
+
+def test_hours_ask_for_whom_unless_it_was_said() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    assert say(talk, "it took us 5 hours").startswith("For how many of you?")
+    assert "hours hands on: 10 hours" in say(talk, "two")
+    say(talk, "start over", TABLES, "two helpers")
+    assert "hours hands on: 10 hours" in say(talk, "it took 5 hours")
+
+
+def test_what_is_far_off_is_asked_about_and_not_swallowed() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    book = figure(talk, "balloons", 0)
+    assert "far off" in say(talk, "the runners took 3000")
+    assert figure(talk, "balloons", 0) == book
+    assert say(talk, "no") == "That was not kept."
+    assert figure(talk, "balloons", 0) == book
+    say(talk, "the runners took 3000")
+    assert "Kept with this job" in say(talk, "yes")
+    assert figure(talk, "balloons", 0)[0] > book[0]
+
+
+def test_telling_again_takes_the_place_of_what_was_told_of_that_job() -> None:
+    talk = Conversation()
+    say(talk, TABLES, "the runners took 1000")
+    assert "this one job 10 % more" in say(talk, "the runners took 950")
+    assert "Taken back" in say(talk, "undo")
+    assert "this one job 16 % more" in say(talk, "what have you learned?")
+
+
+def test_one_word_forgets_it() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    book = figure(talk, "balloons", 0)
+    say(talk, "the runners took 1000", "eleven popped")
+    say(talk, "forget the last one")
+    assert "loss rate" not in say(talk, "what have you learned")
+    assert say(talk, "forget what you learned") == "Forgotten."
+    assert figure(talk, "balloons", 0) == book
+    assert "Nothing is learned yet" in say(talk, "what have you learned")
+
+
+def test_losses_move_the_spares() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    before = figure(talk, "spare")[0]
+    assert "losses: 1.2" in say(talk, "eleven popped")
+    assert before / 2 < figure(talk, "spare")[0] < before
+
+
+def test_what_is_left_over_is_what_was_bought_less_it() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    bought = figure(talk, "balloons_to_buy")[0]
+    assert f"runner: {bought - 30:.0f}, the book 864" in say(talk, "we had 30 left over")
+
+
+def test_a_rule_of_the_house_stands_over_it() -> None:
+    talk = Conversation()
+    say(talk, TABLES, "the runners took 1000", "remember I add 15 % spare", "eleven popped")
+    assert figure(talk, "spare")[0] == 15
+    shown = say(talk, "house rules")
+    assert "spare: 15 %" in shown
+    assert "tightness" not in shown
+    say(talk, "forget the spare")
+    assert figure(talk, "spare")[0] < 10
+
+
+def test_it_is_kept_with_the_job_over_restarts_and_goes_with_it(tmp_path: Path) -> None:
+    def open_again() -> Conversation:
+        return Conversation(jobs=JobBook(tmp_path / FILE), house=HouseRules(tmp_path / "house.toml"))
+
+    talk = open_again()
+    say(talk, TABLES, "keep this as linden hall")
+    book = figure(talk, "balloons", 0)
+    say(talk, "the runners took 1000")
+    learned = figure(talk, "balloons", 0)
+    assert learned[0] > book[0]
+    later = open_again()
+    say(later, TABLES)
+    assert figure(later, "balloons", 0) == learned
+    assert "this one job 16 % more" in say(later, "what have you learned")
+    assert not (tmp_path / "house.toml").exists()
+    say(later, "delete job linden hall")
+    say(open_again(), TABLES)
+    assert "Nothing is learned" in say(open_again(), "what have you learned")
+
+
+def test_opening_a_job_says_that_its_rules_have_changed(tmp_path: Path) -> None:
+    talk = Conversation(jobs=JobBook(tmp_path / FILE))
+    say(talk, TABLES, "keep this as linden hall")
+    assert "by today's" not in say(talk, "start over", "open linden hall")
+    assert "by today's" in say(talk, "start over", "remember my rate is 38 an hour", "open linden hall")
+
+
+def test_without_a_job_it_is_asked_which() -> None:
+    assert say(Conversation(), "the runner took 121").startswith("Which job was that?")
