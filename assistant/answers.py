@@ -63,14 +63,16 @@ def what_matters(asked: Asked) -> Blocks | None:
 
 def what_was_taken(asked: Asked) -> Blocks | None:
     """Every assumption with its range, but those that the book calls quiet and certain."""
-    lines: list[str] = []
+    lines: dict[str, None] = {}  # each once
     for place in [*range(len(asked.now.pieces)), None]:
         for figure in asked.made.assumed(place):
             if _has_range(figure) or not _quiet(asked.made, figure, place):
                 ends = f" ({span(figure, metric=asked.made.metric)})" if _has_range(figure) else ""
-                text = f"- {figure.name}: {worth(figure, metric=asked.made.metric)}{ends}"
-                lines += paragraph(text, asked.width, "  ")
-    return [["I took:", *dict.fromkeys(lines)], ["Say any of them to change it."]] if lines else None
+                lines[f"- {figure.name}: {worth(figure, metric=asked.made.metric)}{ends}"] = None
+    if not lines:
+        return None
+    taken = [line for text in lines for line in paragraph(text, asked.width, "  ")]
+    return [[*paragraph("I took:", asked.width), *taken], paragraph("Say any of them to change it.", asked.width)]
 
 
 def _has_range(figure: Figure) -> bool:

@@ -11,6 +11,7 @@ from assistant.estimating import Estimates
 from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
+from assistant.speech import speaking
 from assistant.state import State
 from assistant.stock import read_stock
 from assistant.vocabulary import make_vocabulary
@@ -79,6 +80,11 @@ class Conversation:
     def say(self, text: str) -> Reply:
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
         words = self.hear(text[:LONGEST])
+        with speaking(self.heard.answered, self.reader.lexicon.colour_words):
+            return self._answered(words)
+
+    def _answered(self, words: str) -> Reply:
+        """The answer to a turn, kept as said where there is a job book."""
         if self.desk is not None:
             return self.desk.take(words)
         reply = self.aside(words)

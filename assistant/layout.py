@@ -3,6 +3,8 @@
 import textwrap
 from collections.abc import Iterable
 
+from assistant.speech import spoken
+
 INDENT = 7  # columns of the label
 WIDEST = 76  # a line longer than this is hard to read, however wide the screen
 
@@ -14,11 +16,12 @@ def columns(width: int) -> int:
 
 def paragraph(text: str, width: int, indent: str = "") -> list[str]:
     """Text wrapped; words longer than the line are broken."""
-    return textwrap.wrap(" ".join(text.split()), columns(width), subsequent_indent=indent) or [""]
+    return textwrap.wrap(" ".join(spoken(text).split()), columns(width), subsequent_indent=indent) or [""]
 
 
 def labelled(label: str, text: str, width: int) -> list[str]:
     """A label and its text, the text in a column of its own."""
+    label, text = spoken(label), spoken(text)
     lines = textwrap.wrap(" ".join(text.split()), max(12, columns(width) - INDENT)) or [""]
     head = label if len(label) < INDENT else label + " "
     return [f"{head:<{INDENT}}{lines[0]}", *(" " * INDENT + line for line in lines[1:])]

@@ -6,6 +6,7 @@ from typing import Any
 from assistant.asked import Asked, Blocks
 from assistant.fitting import NOUNS
 from assistant.layout import columns, paragraph
+from assistant.speech import spoken
 from assistant.state import HeardPiece, State
 from assistant.stock import bags_of
 from assistant.telling import worth
@@ -138,6 +139,7 @@ def _stacked(titles: list[str], rows: list[tuple[str, list[str]]], width: int) -
 
 
 def _row(label: str, cell: str, width: int) -> list[str]:
+    label, cell = spoken(label), spoken(cell)
     parts = textwrap.wrap(cell, columns(width) - 3 - LABEL) or [""]
     return [f"   {label:<{LABEL}}{parts[0]}", *(" " * (3 + LABEL) + part for part in parts[1:])]
 
@@ -146,7 +148,8 @@ def _in_columns(titles: list[str], rows: list[tuple[str, list[str]]], width: int
     each = (width - LABEL) // len(titles)
     lines: list[str] = []
     for label, cells in [("", [f"{i + 1}. {title}" for i, title in enumerate(titles)]), *rows]:
-        wrapped = [textwrap.wrap(cell, each - 1) or [""] for cell in cells]
+        label = spoken(label)
+        wrapped = [textwrap.wrap(spoken(cell), each - 1) or [""] for cell in cells]
         for k in range(max(map(len, wrapped))):
             parts = [f"{cell[k] if k < len(cell) else '':<{each}}" for cell in wrapped]
             lines.append(f"{label if k == 0 else '':<{LABEL}}{''.join(parts)}".rstrip())

@@ -7,6 +7,7 @@ from assistant.estimating import workable
 from assistant.heard import export
 from assistant.layout import join, labelled, listed, paragraph
 from assistant.reply import Reply
+from assistant.speech import spoken
 from assistant.state import HeardPiece, State
 from assistant.stock import bags_of
 from assistant.telling import Teller, worth
@@ -44,8 +45,8 @@ class Writer:
             text=join(blocks),
             heard=export(now, self.vocabulary),
             unread=reading.unread,
-            question=question,
-            cautions=[caution.text for caution in made.cautions()],
+            question=spoken(question) if question else None,
+            cautions=[spoken(caution.text) for caution in made.cautions()],
             figures=made.figures(),
         )
 

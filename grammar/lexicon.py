@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
@@ -167,6 +167,12 @@ class Lexicon:
         if at + 1 < len(tokens) and (tokens[at].lower, tokens[at + 1].lower) in self.vocabulary.colour_pairs:
             longest = max(longest, at + 2)
         return longest
+
+    @cached_property
+    def colour_words(self) -> frozenset[str]:
+        """Each word of a name of a colour."""
+        named = (*self.vocabulary.colours, *self.vocabulary.colour_mods, *map(" ".join, self.vocabulary.colour_pairs))
+        return frozenset(word for name in named for word in name.split())
 
     def every_word(self) -> frozenset[str]:
         """All words of the reader's own language: those of its files and those of the trade."""

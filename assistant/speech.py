@@ -1,0 +1,226 @@
+"""Replies in another language: what the modules say in English, put into it sentence by sentence.
+
+A language is a folder of catalogues in `assistant/replies/`: `[say]` holds whole sentences as the modules and the book
+have them, `[parts]` what stands within their gaps, `[joins]` the links of lists, `same` words that are not changed. A
+plain TOML catalogue, not gettext: nothing has to be compiled, no setting of the machine picks the language, and a
+sentence that the rules have filled already, knowing no language, is found by its gaps.
+
+    "{count} {count|runner|runners}, {decor_length} each." = "{count} {count|camino|caminos} de {decor_length}."
+
+A gap takes any words, `{n}` and `{n2}` a number, `{colours}` names alone, `{said}` words that are left as they are;
+`{count|one|several}` goes by the number in `count`. What has no entry is said in English.
+"""
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+REPLIES = Path(__file__).with_name("replies")
+MOST_JOINED = 4  # sentences that one entry may hold
+LONGEST = 2000  # letters of a text that is looked up
+MOST_KNOWN = 5000  # texts of gaps that are remembered
+
+_GAP = re.compile(r"\{([^{}]*)\}")
+_NUMBER = re.compile(r"n\d*")
+_ENDS = re.compile(r'(?<=[.?!])\s+(?=["A-Z0-9¿¡])')
+_WORD = re.compile(r"[^\W\d_]+")
+_POINT = re.compile(r"(?:-|\d+\.) ")  # of a list
+_QUOTED = re.compile(r'"[^"]*"')
+
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """The language that is spoken by its code ("" for English), and names (of colours) that are never put into it."""
+
+    language: str = ""
+    names: frozenset[str] = frozenset()
+
+
+_ENGLISH = Manner()
+_manner: ContextVar[Manner] = ContextVar("manner", default=_ENGLISH)
+
+
+@contextmanager
+def speaking(language: str, names: frozenset[str] = frozenset()) -> Iterator[None]:
+    """Say everything in a language."""
+    before = _manner.set(Manner(language, names))
+    try:
+        yield
+    finally:
+        _manner.reset(before)
+
+
+def spoken(text: str) -> str:
+    """A text in the language that is spoken; a sentence that has no entry stays as it is."""
+    manner = _manner.get()
+    if not manner.language or len(text) > LONGEST:
+        return text
+    return " ".join(said or english for english, said in sentences(text, manner))
+
+
+def sentences(text: str, manner: Manner) -> list[tuple[str, str | None]]:
+    """The sentences of a text, each with what it is in the language, None where that has no entry."""
+    words = catalogue(manner.language)
+    text = " ".join(text.split())
+    point = _POINT.match(text)
+    split = _ENDS.split(text[point.end() :] if point else text)
+    out: list[tuple[str, str | None]] = [(point[0].strip(), point[0].strip())] if point else []
+    at = 0
+    while at < len(split):
+        for end in range(min(at + MOST_JOINED, len(split)), at, -1):
+            english = " ".join(split[at:end])
+            said = words.say(english, manner.names)
+            if said is not None:
+                break
+        out.append((english, said))
+        at = end
+    return out
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An English text with gaps, as a pattern, and what it is in the language.
+
+    `literals` must all stand in a text; `gaps` names the groups of the pattern.
+    """
+
+    english: str
+    said: str
+    literals: tuple[str, ...]
+    pattern: re.Pattern[str]
+    gaps: tuple[str, ...]
+
+    def match(self, text: str) -> dict[str, str] | None:
+        """What the gaps hold, None where the text is another."""
+        if not all(literal in text for literal in self.literals):
+            return None
+        found = self.pattern.fullmatch(text)
+        return dict(zip(self.gaps, found.groups(), strict=True)) if found else None
+
+
+class Catalogue:
+    """The entries of one language, the most telling first.
+
+    What a gap holds has to be put into the language as well, else its sentence is left in English: no mixture is said.
+    """
+
+    def __init__(self, say: Mapping[str, str], parts: Mapping[str, str], joins: Mapping[str, str], same: str) -> None:
+        self.whole = _entries(say)
+        self.parts = _entries(parts)
+        self.joins = joins
+        self.same = frozenset(same.split())
+        self._known: dict[tuple[str, frozenset[str]], str | None] = {}
+
+    def say(self, text: str, names: frozenset[str]) -> str | None:
+        """A sentence in the language, None where it has no entry."""
+        if not _WORD.search(text):
+            return text
+        plain = text.removesuffix(".")
+        said = self._said(plain, self.whole, names) or self._part(plain, names)
+        return None if said is None else said + text[len(plain) :]
+
+    def _part(self, text: str, names: frozenset[str]) -> str | None:
+        """What stands in a gap, None where some of it has no entry."""
+        key = (text, names)
+        if key not in self._known:
+            if len(self._known) > MOST_KNOWN:
+                self._known.clear()
+            self._known[key] = self._found(text, names)
+        return self._known[key]
+
+    def _found(self, text: str, names: frozenset[str]) -> str | None:
+        if _QUOTED.fullmatch(text) or all(word in self.same or word in names for word in _WORD.findall(text)):
+            return text
+        return self._said(text, self.parts, names) or self._joined(text, names)
+
+    def _are_names(self, text: str, names: frozenset[str]) -> bool:
+        links = {word for link in self.joins for word in _WORD.findall(link)}
+        return all(word in names or word in links for word in _WORD.findall(text))
+
+    def _joined(self, text: str, names: frozenset[str]) -> str | None:
+        """A list, both sides of one of its links."""
+        for link, said in self.joins.items():
+            at = text.find(link)
+            while at > 0:
+                head = self._part(text[:at], names)
+                tail = self._part(text[at + len(link) :], names) if head is not None else None
+                if head is not None and tail is not None:
+                    return head + said + tail
+                at = text.find(link, at + 1)
+        return None
+
+    def _said(self, text: str, entries: list[Entry], names: frozenset[str]) -> str | None:
+        for entry in entries:
+            held = entry.match(text)
+            said = self._filled(entry.said, held, names) if held is not None else None
+            if said is not None:
+                return said
+        return None
+
+    def _filled(self, said: str, held: Mapping[str, str], names: frozenset[str]) -> str | None:
+        out, last = "", 0
+        for gap in _GAP.finditer(said):
+            name, *forms = gap[1].split("|")
+            text: str | None = held[name]
+            if forms:
+                text = forms[0] if text == "1" else forms[-1]
+            elif name.startswith("colours") and not self._are_names(held[name], names):
+                text = None
+            elif not (name.startswith("said") or _NUMBER.fullmatch(name)):
+                text = self._part(held[name], names)
+            if text is None:
+                return None
+            out += said[last : gap.start()] + text
+            last = gap.end()
+        return out + said[last:]
+
+
+def _entries(table: Mapping[str, str]) -> list[Entry]:
+    return sorted((_entry(english, said) for english, said in table.items()), key=_telling)
+
+
+def _telling(entry: Entry) -> tuple[int, str]:
+    return -sum(map(len, entry.literals)), entry.english
+
+
+def _entry(english: str, said: str) -> Entry:
+    english, said = english.removesuffix("."), said.removesuffix(".")
+    pattern, last = "", 0
+    gaps: list[str] = []
+    literals: list[str] = []
+    for gap in _GAP.finditer(english):
+        literals.append(english[last : gap.start()])
+        pattern += re.escape(literals[-1])
+        name, *forms = gap[1].split("|")
+        if forms:
+            pattern += f"(?:{'|'.join(map(re.escape, forms))})"
+        else:
+            gaps.append(name)
+            pattern += r"(-?[\d.,]*\d)" if _NUMBER.fullmatch(name) else "(.+?)"
+        last = gap.end()
+    literals.append(english[last:])
+    pattern += re.escape(literals[-1])
+    return Entry(english, said, tuple(filter(None, literals)), re.compile(pattern), tuple(gaps))
+
+
+def gaps_of(text: str) -> set[str]:
+    """The names of the gaps of a text, without forms of words."""
+    return {gap.split("|")[0] for gap in _GAP.findall(text)}
+
+
+@cache
+def catalogue(language: str, folder: Path = REPLIES) -> Catalogue:
+    """The catalogue of a language; an empty one where it has none."""
+    tables: dict[str, dict[str, str]] = {"say": {}, "parts": {}, "joins": {}}
+    same = ""
+    for path in sorted((folder / language).glob("*.toml")):
+        read = tomllib.loads(path.read_text(encoding="utf-8"))
+        same += read.get("same", "") + " "
+        for name, table in tables.items():
+            table.update(read.get(name, {}))
+    return Catalogue(tables["say"], tables["parts"], tables["joins"], same)
