@@ -3,7 +3,7 @@
 import textwrap
 from collections.abc import Iterable
 
-from assistant.speech import spoken
+from assistant.speech import spoken, spoken_line
 
 INDENT = 7  # columns of the label
 WIDEST = 76  # a line longer than this is hard to read, however wide the screen
@@ -29,7 +29,7 @@ def labelled(label: str, text: str, width: int) -> list[str]:
 
 def join(blocks: Iterable[list[str]]) -> str:
     """Blocks of lines with an empty line between, empty blocks left out."""
-    return "\n\n".join("\n".join(block) for block in blocks if block)
+    return "\n\n".join("\n".join(map(spoken_line, block)) for block in blocks if block)
 
 
 def listed(items: Iterable[str], last: str = "and") -> str:

@@ -63,6 +63,13 @@ def spoken(text: str) -> str:
     return " ".join(said or english for english, said in sentences(text, manner))
 
 
+def spoken_line(line: str) -> str:
+    """A line as it stands in a reply, where it is a whole sentence that was not wrapped."""
+    manner = _manner.get()
+    said = catalogue(manner.language).line(line, manner.names) if manner.language and line[:1].isupper() else None
+    return line if said is None else said
+
+
 def sentences(text: str, manner: Manner) -> list[tuple[str, str | None]]:
     """The sentences of a text, each with what it is in the language, None where that has no entry."""
     words = catalogue(manner.language)
@@ -122,6 +129,15 @@ class Catalogue:
             return text
         plain = text.removesuffix(".")
         said = self._said(plain, self.whole, names) or self._part(plain, names)
+        if said is None and plain[0].isupper():  # a reason of the book at the head of a line
+            low = self._said(plain[0].lower() + plain[1:], self.whole, names)
+            said = low and low[0].upper() + low[1:]
+        return None if said is None else said + text[len(plain) :]
+
+    def line(self, text: str, names: frozenset[str]) -> str | None:
+        """A sentence alone, with nothing of a list or a size in it that might be half of another."""
+        plain = text.removesuffix(".")
+        said = self._said(plain, self.whole, names)
         return None if said is None else said + text[len(plain) :]
 
     def _part(self, text: str, names: frozenset[str]) -> str | None:
