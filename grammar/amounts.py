@@ -5,7 +5,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
+from grammar.digits import word_at
 from grammar.lexicon import spell
+from grammar.number_words import magnitude, number_words
 from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
 from grammar.scan import Token, scan
@@ -19,6 +21,8 @@ TYPES = {
 }  # fmt: skip
 MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
 LENGTH_WORDS = frozenset("ft foot feet ' m metre metres meter meters cm".split())
+POINTED = frozenset("them em 'em those these the our".split())
+INCH_WORDS = frozenset('in inch inches "'.split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,12 +63,12 @@ class Amounts:
         return self._at[i]
 
     def _choices(self, i: int) -> list[Choice]:
-        if self._is_code(i):
+        if self._is_code(i) or self._is_decimals(i):
             return []
         sound = self._sound(i)
         if sound:
             return sound
-        found = [q for q in self._found(i) if _wanted(q, self.tokens)]
+        found = [q for q in self._found(i) if _wanted(q, self.tokens) and not self._names_end(q)]
         out = _ranked(_sensible(found, self.tokens, self.describes), self.tokens, self.names, self.describes)
         if len(out) > 1:
             self.doubtful = True
@@ -76,6 +80,14 @@ class Amounts:
     def _is_code(self, i: int) -> bool:
         """Digits that are part of something else: "1e308", a date "12/6/25"."""
         return self._joined(i, "e") or (self._joined(i, "/") and self.tokens[i].kind == "number")
+
+    def _is_decimals(self, i: int) -> bool:
+        """Whether "point" goes on with the number before it: "thirty one point seven"."""
+        return self.tokens[i].lower in number_words().point and i > 0 and magnitude(self.tokens[i - 1]) is not None
+
+    def _names_end(self, q: Quantity) -> bool:
+        """Whether the last word of a quantity begins a name: "eight feet" and "half arches"."""
+        return self.tokens[q.stop - 1].lower == "half" and self.names(q.stop - 1)
 
     def _joined(self, i: int, mark: str) -> bool:
         """Whether token `i` is bound to another number by a glued mark, on either side."""
@@ -115,6 +127,8 @@ class Amounts:
             words = spell(phrase)
             if tuple(t.lower for t in self.tokens[i : i + len(words)]) == words:
                 end = i + len(words)
+                if word_at(self.tokens, end) in str(table["not_before"]).split():
+                    continue
                 sized = [_choice(q) for q in self._sized(value, end)]
                 return [*sized, Choice("NUM", Amount(Fraction(value)), end, SURE_SOUND, str(value))]
         value = table["maybe"].get(self.tokens[i].lower)
@@ -165,8 +179,28 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "5 ft and 6 ft" are two
     if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":
         return False  # "a 10 ft one"
+    if q.kind == "length" and q.doubt == "tail" and word_at(tokens, q.stop + 1) in number_words().parts:
+        return False  # "ten feet, two-thirds"
+    if q.kind == "length" and word_at(tokens, q.stop) in {"balloons", "balloon"} and _is_sum(q, tokens):
+        return False  # "8 ft, 11 inch balloons"
     joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
     return "with" not in joined
+
+
+def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:
+    """Whether a length has two units, with a comma between them or not."""
+    return sum(t.lower in LENGTH_WORDS | INCH_WORDS for t in tokens[q.first : q.stop]) > 1
+
+
+def _short_hundred(q: Quantity, tokens: Sequence[Token]) -> bool:
+    """ "three twenty foot" as 320 ft, "3 305 cm" as 33 m: rather a number and a size."""
+    if q.kind not in {"length", "number"} or q.stop < q.first + 2:
+        return False
+    first, second = tokens[q.first], tokens[q.first + 1]
+    if first.value is not None and second.value is not None:
+        return q.kind == "length" and not second.glued and not second.lower.startswith("0")
+    ones, tens = (number_words().cardinals.get(t.lower, 0) for t in (first, second))
+    return 0 < ones < 10 <= tens
 
 
 def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[int], bool]) -> list[Quantity]:
@@ -176,21 +210,23 @@ def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[i
         if q.kind == "number":
             measured = [m for m in out if m.kind != "number" and (m.kind != "clock" or m.unit == "24 h")]
             shadowed = any(
-                m.stop > q.stop and not _preposition(m, tokens, words) and not _shorter(m, q, found) for m in measured
+                m.stop > q.stop and not _preposition(m, tokens, words) and not _shorter(m, q, found, tokens)
+                for m in measured
             )
             if shadowed:
                 continue
             longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
-            if longer and not _splits(longer[0], q):
+            if longer and not _splits(longer[0], q) and not any(_short_hundred(m, tokens) for m in out):
                 continue
         out.append(q)
     return out
 
 
-def _shorter(measure: Quantity, number: Quantity, found: list[Quantity]) -> bool:
+def _shorter(measure: Quantity, number: Quantity, found: list[Quantity], tokens: Sequence[Token]) -> bool:
     """Whether the number is only the first part of the number in the measure ("twenty" of "twenty six foot")."""
     full = [n for n in found if n.kind == "number"]
-    return bool(full) and number.stop < full[0].stop and number.form == "words" and measure.value != number.value
+    cut = number.form == "words" or _short_hundred(measure, tokens)
+    return bool(full) and number.stop < full[0].stop and cut and measure.value != number.value
 
 
 def _splits(longer: Quantity, shorter: Quantity) -> bool:
@@ -212,16 +248,17 @@ def _ranked(
         first
         if loose
         and first is not None
-        and (names(first.stop) or (tokens[first.stop : first.stop + 1] and tokens[first.stop].lower == "of"))
+        and (names(first.stop) or (word_at(tokens, first.stop) == "of" and word_at(tokens, first.stop + 1) in POINTED))
         else None
     )
     out = []
     for place, q in enumerate(ordered):
         choice = _choice(q)
-        counted = tail is not None and q is tail and tokens[q.stop : q.stop + 1] and tokens[q.stop].lower == "of"
+        counted = tail is not None and q is tail and word_at(tokens, q.stop) == "of"
         torn = first is not None and q.kind == first.kind == "length" and q.first == first.first and place > 0
         cost = (
             (TORN if torn and first is not None and not first.doubt else 0.0)
+            + (MASHED if _short_hundred(q, tokens) else 0.0)
             + choice.cost
             + (
                 1.5

@@ -19,7 +19,9 @@ CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET", "LIMIT
 POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
 BEFORE_ONE = frozenset("each every this that which the other another any".split())
 NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never "sixteen party"
-KEPT = frozenset({"crew", "guests", "seats", "for"})  # words that mean something beside the order that they stand in
+KEPT = frozenset(
+    {"crew", "guests", "seats", "for", "balloon"}
+)  # words that mean something beside the order that they stand in
 HOURS = 24
 CLOCK_WORDS = frozenset("from at starts start starting begins begin off by for opens in up access keys key".split())
 MOST_ROWS = 24  # rows of terms that are tried for one turn
@@ -78,7 +80,8 @@ class Lexer:
         """The term at `at` for choice number `pick`, and how many choices there were."""
         tokens = amounts.tokens
         token = tokens[at]
-        if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE:
+        measured = any(choice.end > at + 1 for choice in amounts.at(at))  # "each one point five metres"
+        if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE and not measured:
             return [Term("FILL", "one", at, at + 1, token.text)], 1
         if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"}:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
@@ -155,6 +158,8 @@ class Lexer:
             kept = match.entry.type in CONTENT or match.entry.value in KEPT
             if not kept and any(i in orders for i in range(at, match.end)):
                 continue
+            if match.entry.type == "PRON" and _begins_amount(match, amounts, at):
+                continue
             if match.entry.type == "REMOVE" and not self._removes(amounts, at, match.end, before):
                 continue
             if self._may_stand(match, amounts, before):
@@ -217,6 +222,12 @@ class Lexer:
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
+
+
+def _begins_amount(match: Match, amounts: Amounts, at: int) -> bool:
+    """Whether the "one" of "each one" begins an amount: "each one point five metres long"."""
+    last = match.end - 1
+    return match.entry.words[-1] == "one" and last > at and any(c.end > match.end for c in amounts.at(last))
 
 
 def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:

@@ -130,6 +130,8 @@ class Looks(Ground):
         elif phrase.label == "all":
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
+            elif self.changing and not self.current.named and len(self.context.kinds) > 1:
+                self.current.which = "all"  # "make them all gold"
             elif not self._after(at, "and", "sep", "colour"):
                 entry["share"] = 1.0
         return entry

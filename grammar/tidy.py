@@ -14,6 +14,7 @@ NEARBY = 5
 SEVERAL = 3
 WHOLE = 100
 BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
+COVERED = frozenset({"covered", "dressed", "decorated"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -21,6 +22,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
+    row = _taken_back(row)
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -39,6 +41,22 @@ def _next(row: list[Term], at: int) -> int:
     while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in LINKS:
         at += 1
     return at
+
+
+def _taken_back(row: list[Term]) -> list[Term]:
+    """ "four, sorry, nine tables", "eight no nine": only the last number was meant, of whatever it is."""
+    out = list(row)
+    for at, term in enumerate(row):
+        nxt = at + 1
+        while term.type == "NUM" and nxt < len(row) and (row[nxt].type in {"SEP", "FILL"} or _is_slip(row[nxt])):
+            nxt += 1
+        if nxt < len(row) and row[nxt].type == "NUM" and any(_is_slip(t) for t in row[at + 1 : nxt]):
+            out[at:nxt] = [t.moved("FILL", "of") for t in row[at:nxt]]
+    return out
+
+
+def _is_slip(term: Term) -> bool:
+    return term.type == "CORR" or (term.type == "NEG" and term.text.lower() == "no")
 
 
 def _bags(row: list[Term]) -> list[Term]:
@@ -236,12 +254,18 @@ def _bind(row: list[Term]) -> list[Term]:
         elif term.type in {"SEP", "AND"} and term.value not in {".", ";", "?"} and before in SIZED and after in SIZED:
             if _a_list(kept, at):
                 term = term.moved("LIST")
-        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
+        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR" and not _of_the_piece(row, term):
             out.append(term)
             out.append(Term("SHARED", None, term.end, term.end, ""))
             continue
         out.append(term)
     return out
+
+
+def _of_the_piece(row: list[Term], share: Term) -> bool:
+    """Whether what follows a share says that it is of the piece: "navy and white two thirds covered"."""
+    at = next(i for i, term in enumerate(row) if term is share)
+    return at + 1 < len(row) and row[at + 1].text.lower() in COVERED
 
 
 def _same_sort(before: str, after: str) -> bool:

@@ -11,4 +11,4 @@ for place in ("XDG_CACHE_HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME"):
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption("--long", action="store_true", help="kill 200 times and write for a minute, not a few seconds")
+    parser.addoption("--long", action="store_true", help="the long form of every test that has one")

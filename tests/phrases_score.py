@@ -73,6 +73,15 @@ def exact_share(phrases: list[Phrase]) -> float:
     return sum(not faults(phrase) for phrase in phrases) / len(phrases)
 
 
+def verdict(phrase: Phrase) -> str:
+    """ "exact", "asked" where it asked or named words as not used, or "silent": the worst."""
+    talk = Conversation()
+    reply = [talk.say(turn) for turn in phrase.say][-1]
+    if not any(_faults(phrase, reply)) and (phrase.unread or not reply.unread):
+        return "exact"
+    return "asked" if reply.question is not None or reply.unread else "silent"
+
+
 def faults(phrase: Phrase) -> list[str]:
     """What is wrong with the reply to a phrase, a line each; none where it is exact."""
     talk = Conversation()
