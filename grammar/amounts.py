@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 from grammar.digits import word_at
@@ -123,8 +124,7 @@ class Amounts:
     def _sound(self, i: int) -> list[Choice]:
         """ "ate foot", "to 8 foot tables": a number written as it sounds."""
         table = load_words("homophones.toml")
-        for phrase, value in table["sure"].items():
-            words = spell(phrase)
+        for words, value in _sure():
             if tuple(t.lower for t in self.tokens[i : i + len(words)]) == words:
                 end = i + len(words)
                 if word_at(self.tokens, end) in str(table["not_before"]).split():
@@ -291,3 +291,9 @@ def _choice(q: Quantity) -> Choice:
     if kind == "LEN" and q.unit in FAR_UNITS:
         kind = "FAR"
     return Choice(kind, Amount(q.value, q.unit if kind != "PCT" else ""), q.stop, SPLIT if q.doubt == "share" else 0.0)
+
+
+@cache
+def _sure() -> tuple[tuple[tuple[str, ...], Any], ...]:
+    """The phrases that are numbers by their sound wherever they stand, as the scanner cuts them."""
+    return tuple((spell(phrase), value) for phrase, value in load_words("homophones.toml")["sure"].items())

@@ -34,7 +34,7 @@ class Bare(Counts):
             hint, self.hint = self.hint, None
             both = self.slots.both(figure, hint)
             if both is not None and not outside(hint, both[1]):
-                self._set(hint.id, both[1], phrase)
+                self._set(hint.id, list(both) if hint.type == "range" else both[1], phrase)
                 return
         dropped = draft.facts.get("coverage") in {"drop_both", "drop_one"} or self.context.draped
         if (

@@ -29,11 +29,12 @@ class Assembled:
 def sagging(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases, with "a 40 cm drop" of a swag read as its sag, not as a ceiling drop."""
     out: list[Phrase] = []
+    swag = False
     for phrase in phrases:
-        swag = any(p.kind == "piece" and p.value == "swag" for p in out)
         if swag and phrase.kind == "piece" and phrase.value == "drop" and out[-1].kind == "amount":
             size = out.pop()
             phrase = Phrase("named", (*size.terms, *phrase.terms), label="sag", amounts=size.amounts)
+        swag = swag or (phrase.kind == "piece" and phrase.value == "swag")
         out.append(phrase)
     return out
 

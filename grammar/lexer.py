@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import chain, islice
 
 from grammar.amounts import Amounts, Choice
 from grammar.lexicon import HYPHENS, Lexicon, Match, word_list
@@ -50,9 +51,11 @@ class Lexer:
         yield first
         seen = {first.terms}
         singles = [(i, k) for i, n in sorted(counts.items()) for k in range(1, n)]
-        plans: list[dict[int, int]] = [{i: k} for i, k in singles]
-        plans += [{i: k, j: m} for i, k in singles for j, m in singles if i < j]
-        for plan in plans[: MOST_ROWS * 2]:
+        # Made one by one: there are as many pairs as the square of what may be read in two ways.
+        plans: Iterator[dict[int, int]] = chain(
+            ({i: k} for i, k in singles), ({i: k, j: m} for i, k in singles for j, m in singles if i < j)
+        )
+        for plan in islice(plans, MOST_ROWS * 2):
             row = self._row(amounts, orders, plan, {})
             if row.terms not in seen:
                 seen.add(row.terms)

@@ -162,11 +162,12 @@ def _for_every(row: list[Term]) -> list[Term]:
     """ "two white for every gold one": parts of a whole."""
     out = list(row)
     for at, term in enumerate(row):
-        every = term.type == "DET" and term.value == "each" and at and row[at - 1].text.lower() == "for"
+        if not (term.type == "DET" and term.value == "each" and at and row[at - 1].text.lower() == "for"):
+            continue
         before = [i for i in range(at - 1) if row[i].type == "COLOUR"]
         after = [i for i in range(at + 1, min(at + 4, len(row))) if row[i].type == "COLOUR"]
         number = before[-1] - 1 if before else -1
-        if every and after and number >= 0 and row[number].type == "NUM":
+        if after and number >= 0 and row[number].type == "NUM":
             total = row[number].value.value + 1
             out[before[-1]] = row[before[-1]].moved(
                 "COLOUR", (row[before[-1]].value, float(row[number].value.value / total))

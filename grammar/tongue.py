@@ -136,10 +136,10 @@ class Tongue:
 
 
 def bare(word: str) -> str:
-    """A word in lower case without its accents."""
+    """A word in lower case without its accents; a lone accent stays as it is, so that a word is never empty."""
     if word.isascii():
         return word.lower()
-    return "".join(c for c in unicodedata.normalize("NFD", word.lower()) if not unicodedata.combining(c))
+    return "".join(c for c in unicodedata.normalize("NFD", word.lower()) if not unicodedata.combining(c)) or word
 
 
 def read_tongue(folder: Path) -> Tongue:

@@ -143,11 +143,11 @@ class Remark:
 
 def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
     """The record of a fact's block; BookError where a value cannot be read."""
-    kind = raw.get("type", "quantity")
-    unit = raw.get("unit", "in" if kind == "sizes" else "hour" if kind == "clock" else "count")
-    if kind not in TYPES:
-        raise BookError(file, id, f"the type {kind!r} is not known", f"write one of {', '.join(TYPES)}")
     try:
+        kind = _text(raw, "type", "quantity")
+        unit = _text(raw, "unit", "in" if kind == "sizes" else "hour" if kind == "clock" else "count")
+        if kind not in TYPES:
+            raise BookError(file, id, f"the type {kind!r} is not known", f"write one of {', '.join(TYPES)}")
         return Fact(
             id=id,
             file=file,
@@ -156,21 +156,21 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
             unit=unit,
             whole=bool(raw.get("whole", False)),
             words=_strings(raw, "words"),
-            choices={name: tuple(words) for name, words in raw.get("choices", {}).items()},
+            choices={name: _strings(raw["choices"], name) for name in raw.get("choices", {})},
             sane=_ends(raw.get("sane"), unit),
             usual=tuple(read_quantity(value, unit) for value in raw.get("usual", ()) if kind != "choice"),
             assume=_spread(raw, kind, unit),
             from_house=from_house,
             shared=bool(raw.get("shared", True)),
             quiet=bool(raw.get("quiet", False)),
-            ask=raw.get("ask", ""),
-            short=raw.get("short", ""),
-            why=raw.get("why", ""),
-            source=raw.get("source", ""),
+            ask=_text(raw, "ask"),
+            short=_text(raw, "short"),
+            why=_text(raw, "why"),
+            source=_text(raw, "source"),
             rules=_rules(raw),
-            show=raw.get("show", unit),
+            show=_text(raw, "show", unit),
             digits=raw.get("digits"),
-            by=raw.get("by", "in"),
+            by=_text(raw, "by", "in"),
             once=bool(raw.get("once", False)),
             learned=Learned(**raw["learned"]) if "learned" in raw else None,
             told=_strings(raw, "told"),
@@ -183,7 +183,17 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
 
 def _strings(raw: Raw, key: str) -> tuple[str, ...]:
     found = raw.get(key, ())
-    return (found,) if isinstance(found, str) else tuple(found)
+    return tuple(_a_text(one) for one in ([found] if isinstance(found, str) else found))
+
+
+def _text(raw: Raw, key: str, default: str = "") -> str:
+    return _a_text(raw.get(key, default))
+
+
+def _a_text(value: Any) -> str:
+    if not isinstance(value, str):
+        raise TypeError(f"{value!r} is no text")
+    return value
 
 
 def _ends(raw: Any, unit: str) -> tuple[float, float] | None:
@@ -207,20 +217,25 @@ def _spread(raw: Raw, kind: str, unit: str) -> Spread | None:
     if isinstance(assume, Mapping):
         typical = assume["typical"]
         low, high = assume.get("low", typical), assume.get("high", typical)
-        return Spread(*(read_value(value, kind, unit) for value in (low, typical, high)))
-    value = read_value(assume, kind, unit)
+        return Spread(*(_taken(value, kind, unit) for value in (low, typical, high)))
+    value = _taken(assume, kind, unit)
     return Spread(value, value, value)
 
 
+def _taken(raw: Any, kind: str, unit: str) -> Any:
+    """One value of what is taken; a quantity is one number here."""
+    return read_quantity(raw, unit) if kind == "quantity" else read_value(raw, kind, unit)
+
+
 def _rules(raw: Raw) -> tuple[Rule, ...]:
-    why, source = raw.get("why", ""), raw.get("source", "")
+    why, source = _text(raw, "why"), _text(raw, "source")
     found = [
         Rule(
-            one.get("name", ""),
-            one.get("when", ""),
+            _text(one, "name"),
+            _text(one, "when"),
             str(one.get("is", "")),
-            one.get("why", why),
-            one.get("source", source),
+            _text(one, "why", why),
+            _text(one, "source", source),
         )
         for one in raw.get("except", ())
     ]
@@ -233,11 +248,11 @@ def read_piece(id: str, raw: Raw) -> PieceKind:
     """The record of a piece's block, or of the job's."""
     known = ("kind", "words", "parts", "shows", "main", "hears")
     parts = tuple(
-        Part(one["name"], one["size"], one["inflated"], one["count"], bool(one.get("pairs", False)))
+        Part(*(_a_text(one[key]) for key in ("name", "size", "inflated", "count")), bool(one.get("pairs", False)))
         for one in raw.get("parts", ())
     )
     shows = _strings(raw, "shows")
-    main = raw.get("main", shows[0] if shows else "")
+    main = _text(raw, "main", shows[0] if shows else "")
     extra = {key: value for key, value in raw.items() if key not in known}
     return PieceKind(id, _strings(raw, "words"), parts, shows, main, dict(raw.get("hears", {})), extra)
 
@@ -249,9 +264,9 @@ def read_remark(id: str, file: str, raw: Raw) -> Remark:
         file=file,
         kind=raw["kind"],
         of=_strings(raw, "of"),
-        when=raw.get("when"),
-        text=raw.get("text", ""),
-        source=raw.get("source", ""),
+        when=_text(raw, "when") if "when" in raw else None,
+        text=_text(raw, "text"),
+        source=_text(raw, "source"),
         rank=int(raw.get("rank", 50)),
         choices=_strings(raw, "choices"),
         drop=_strings(raw, "drop"),

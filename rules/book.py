@@ -153,6 +153,9 @@ def read_blocks(file: str, text: str, from_house: bool = False) -> list[Block]:
     for id, raw in tables.items():
         if not isinstance(raw, dict):
             raise BookError(file, id, "it stands outside a block", f"write it under a heading such as [{id}]")
+        of = raw.get("of", [])
+        if not (isinstance(of, list) and all(isinstance(kind, str) for kind in of)):
+            raise BookError(file, id, "its 'of' is no list of pieces", 'write of = ["runner"], for example')
     blocks = [Block(file, id, raw, from_house) for id, raw in tables.items()]
     return [one for block in blocks for one in _of_a_piece(block)] if from_house else blocks
 
@@ -168,7 +171,7 @@ def _of_a_piece(block: Block) -> list[Block]:
 def build_book(blocks: list[Block], text: str = "") -> Book:
     """A book made of blocks, house blocks laid over the others of the same id; BookError where one is unreadable."""
     merged = _lay_over(blocks)
-    book = Book(tuple(merged), hashlib.sha256((text or repr(merged)).encode()).hexdigest()[:12])
+    book = Book(tuple(merged), hashlib.sha256((text or repr(merged)).encode("utf-8", "surrogatepass")).hexdigest()[:12])
     remarks: list[Remark] = []
     for block in merged:
         kind = block.kind

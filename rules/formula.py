@@ -35,6 +35,10 @@ if TYPE_CHECKING:
     from lark import Lark
 
 
+LONGEST = 2_000  # letters of a formula
+DEEPEST = 100  # levels of a formula: what works with trees goes down them by calls
+
+
 class FormulaError(ValueError):
     """A formula that cannot be read; the message is one plain sentence without its place in the book."""
 
@@ -58,10 +62,15 @@ def parse(text: str) -> Node:
     if text in _written:
         tree: Node = pickle.loads(_written[text])  # noqa: S301 - lent by the caller's own store
         return tree
+    if len(text) > LONGEST:
+        raise FormulaError(f"{text[:20]!r}... is longer than {LONGEST:,} letters; share it out among facts")
     from lark.exceptions import UnexpectedCharacters, UnexpectedEOF, UnexpectedInput, UnexpectedToken, VisitError
 
     try:
-        return _builder().transform(_parser().parse(text))  # type: ignore[no-any-return]
+        tree = _parser().parse(text)
+        if _is_deep(tree):
+            raise FormulaError(f"{text[:20]!r}... goes more than {DEEPEST} levels deep; share it out among facts")
+        return _builder().transform(tree)  # type: ignore[no-any-return]
     except VisitError as error:
         if isinstance(error.orig_exc, FormulaError | UnitError):
             raise FormulaError(f"in {text!r}: {clause(error.orig_exc)}") from None
@@ -77,6 +86,16 @@ def parse(text: str) -> Node:
             case _:
                 said = "it is not written as a formula"
         raise FormulaError(f"{text!r} cannot be read: {said}") from None
+
+
+def _is_deep(tree: Any) -> bool:
+    """Whether a tree of lark's has more levels than may be; without calls, as it may be too deep for them."""
+    level = [tree]
+    for _ in range(DEEPEST):
+        level = [child for one in level for child in getattr(one, "children", ())]
+        if not level:
+            return False
+    return True
 
 
 @cache
