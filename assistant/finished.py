@@ -1,8 +1,9 @@
 """Finished jobs: what was really used is kept with the job, compared with the book, and learned from."""
 
+import math
 import tomllib
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from assistant.aside import aside
@@ -11,9 +12,10 @@ from assistant.job_words import is_undo
 from assistant.jobs import JobBook, JobBookError, UsedRow
 from assistant.layout import listed, paragraph
 from assistant.reply import Reply
+from assistant.state import HeardPiece
 from grammar.quantities import read_quantities
-from grammar.reading import Context
-from grammar.used import Report, answer_said, is_said, read_reports
+from grammar.reading import Context, Mention, Reading
+from grammar.used import Report, answer_said, each_answered, is_said, read_reports
 from rules import Book, Estimate, Figure, load_book
 from rules.blocks import JOB
 from rules.learning import Done, Way, way_of
@@ -27,6 +29,9 @@ HALF = 0.5  # none lost of so many is taken for half of one (Jeffreys' rule for 
 NO_JOB = "Which job was that? Open it, or say what it was; then I can compare."
 NOTHING = 'Nothing is learned yet; when a job is done say, for instance, "the runner took 121" or "eleven popped".'
 WHO = "For how many of you? Say a number; with one it is those hours alone."
+IN_BALLOONS = "Say that in balloons; how many a bag held was not said. Nothing was kept."
+IN_HOURS = "Say that in hours of work; a day is as long as you make it. Nothing was kept."
+BY_ITSELF = "Say what was used in a turn of its own; nothing was kept or changed."
 NOT_USED = "That was not kept."
 
 
@@ -46,10 +51,11 @@ class _Told:
 
 @dataclass(frozen=True, slots=True)
 class _Waiting:
-    """What waits for the next turn: a report that lacks the hands, or numbers that are very odd."""
+    """What waits for the next turn: reports, of which that `at` lacks something, or numbers that are very odd."""
 
     said: str
-    report: Report | None = None
+    reports: tuple[Report, ...] = ()
+    at: int = 0
     odd: tuple[_Told, ...] = ()
 
 
@@ -74,13 +80,15 @@ class Finished:
         """The answer to a report, or to a question about what was learned; None for any other turn."""
         waiting, self.waiting = self.waiting, None
         last, self.last = self.last, None
+        self._look_again()
         if last is not None and is_undo(text):
             return self._forget(last[0], "Taken back.", last[1])
         if is_said("show", text):
             self.last = last
             return self._show()
         if is_said("forget_all", text) or (is_said("forget_last", text) and self._memory):
-            rows = self._memory if is_said("forget_all", text) else self._memory[-1:]
+            end = self._memory[-1:]
+            rows = [row for row in self._memory if is_said("forget_all", text) or _together(row, end[0])]
             return self._forget(list(rows), "Forgotten.") if rows else self._say(NOTHING, "learned")
         if waiting is not None and (reply := self._go_on(waiting, text)) is not None:
             return reply
@@ -100,38 +108,76 @@ class Finished:
                 if said
                 else self._say(NOT_USED, "used")
             )
-        numbers = read_quantities(text)
-        if waiting.report is None or len(numbers) != 1 or not 1 <= numbers[0].value <= FEW_HANDS:
-            return None
-        report = waiting.report
-        return self._compare(
-            [Report(report.measure, report.value * numbers[0].value, of_all_hands=True)], [], waiting.said
-        )
+        report = waiting.reports[waiting.at]
+        if report.measure == "hours":
+            numbers = read_quantities(text)
+            if len(numbers) != 1 or not 1 <= numbers[0].value <= FEW_HANDS:
+                return None
+            report = replace(report, value=report.value * numbers[0].value, of_all_hands=True)
+        else:
+            each = each_answered(text)
+            if each is None:
+                return None
+            report = replace(report, each=each)
+        reports = list(waiting.reports)
+        reports[waiting.at] = report
+        return self._compare(reports, waiting.said)
 
     def _reported(self, reports: list[Report], left: str, text: str) -> Reply | None:
-        reading = self.talk.reader.read(left, Context())
-        kinds = [mention.kind for mention in reading.mentions if mention.kind]
-        others = [m for m in reading.mentions if set(m.facts) - {"count"}]
-        if others or reading.orders or set(reading.job) - {"crew"}:
-            return None  # a wish that sounds like a report
+        reading = self.talk.reader.read(left, Context()) if any(map(str.isalnum, left)) else Reading()
+        wishes = bool(reading.orders) or bool(set(reading.job) - {"crew"})
         if not self.talk.state.pieces:
-            return self._say(NO_JOB, "used")
+            others = wishes or any(set(mention.facts) - {"count"} for mention in reading.mentions)
+            return None if others else self._say(NO_JOB, "used")
+        if wishes:
+            return self._say(BY_ITSELF, "used")
         crew = reading.job.get("crew") or self.talk.state.job.get("crew")
-        hours = next((report for report in reports if report.measure == "hours" and not report.of_all_hands), None)
-        if hours is not None:
-            if not crew:
-                self.waiting = _Waiting(text, hours)
-                return self._say(WHO, "used")
+        if crew:
             reports = [
-                Report(one.measure, one.value * int(crew), of_all_hands=True) if one is hours else one
+                replace(one, value=one.value * int(crew), of_all_hands=True)
+                if one.measure == "hours" and not one.of_all_hands
+                else one
                 for one in reports
             ]
-        return self._compare(reports, kinds, text)
+        return self._compare(reports, text, [*reading.unread, *(doubt.words for doubt in reading.doubts)])
 
-    def _compare(self, reports: list[Report], kinds: list[str], text: str) -> Reply:
+    def _about(self, report: Report, made: Estimate) -> list[int] | None:
+        """The pieces that the words beside a number name, all of them where they name none; None where none is such."""
+        text = report.around
+        reading = self.talk.reader.read(text, Context()) if any(map(str.isalnum, text)) else Reading()
+        named = [mention for mention in reading.mentions if mention.kind or set(mention.facts) - {"count"}]
+        pieces = self.talk.state.pieces
+        if not named:
+            return [] if report.beside else list(range(len(pieces)))
+        fit = [p for p, piece in enumerate(pieces) if any(_is_such(m, piece, made, p) for m in named)]
+        return fit or None
+
+    def _compare(self, reports: list[Report], text: str, unread: Sequence[str] = ()) -> Reply:
         """Put numbers beside what the book, without anything learned, expected."""
         made = estimate(self._book_alone(), self.talk.state)
-        told = [one for report in reports for one in self._told(report, kinds, made)]
+        told: list[_Told] = []
+        for at, report in enumerate(reports):
+            if report.measure in ("bags", "days"):
+                return self._say(IN_BALLOONS if report.measure == "bags" else IN_HOURS, "used")
+            if report.measure == "hours" and not report.of_all_hands:
+                self.waiting = _Waiting(text, tuple(reports), at)
+                return self._say(WHO, "used")
+            if report.measure == "hours":
+                told += self._beside("hours_hands_on", None, made, float(report.value))
+            elif report.measure == "lost":
+                told += self._lost(report, made)
+            else:
+                places = self._about(report, made)
+                if places is None:
+                    return self._say(
+                        f"No piece of this job is that: {' '.join(report.around.split())}. {BY_ITSELF}", "used"
+                    )
+                ways = [list(self._balloons(report, places, made, each)) for each in _readings(report, places, made)]
+                sound = [way for way in ways if not any(map(self._is_odd, way))]
+                if len(sound) > 1:
+                    self.waiting = _Waiting(text, tuple(reports), at)
+                    return self._say(f"Is {_number(float(report.value))} for one of them, or for all?", "used")
+                told += (sound or sorted(ways, key=_distance) or [[]])[0]
         if not told:
             return self._say("The book has no number to compare that with.", "used")
         odd = [one for one in told if self._is_odd(one)]
@@ -141,39 +187,30 @@ class Finished:
                 f"{one.name} {_number(one.done.used)}, where {_number(one.done.expected)} was expected" for one in odd
             )
             return self._say(f"{names}: that is far off. Shall I learn from it? yes or no", "used")
-        return self._keep(told, text)
+        return self._keep(told, text, unread)
 
-    def _told(self, report: Report, kinds: list[str], made: Estimate) -> Iterator[_Told]:
-        """The number beside each figure that it is about."""
-        if report.measure == "hours":
-            yield from self._beside("hours_hands_on", None, made, float(report.value))
-        elif report.measure == "lost":
-            yield from self._lost(report, made)
-        else:
-            places = [p for p, piece in enumerate(made.job.pieces) if not kinds or piece.kind in kinds]
-            yield from self._balloons(report, places, made)
-
-    def _balloons(self, report: Report, places: list[int], made: Estimate) -> Iterator[_Told]:
-        """Of one piece all of it or each, whichever is nearer; of several pieces all of them alike."""
+    def _balloons(self, report: Report, places: list[int], made: Estimate, each: bool) -> Iterator[_Told]:
+        """The number as that of each piece, or of all pieces together, which then differ from the book alike."""
         used = float(report.value)
-        all_of = [made.figure("balloons", place) for place in places]
-        expected = sum(float(figure.value) for figure in all_of if figure is not None)
+        all_of = {p: made.figure("balloons", p) for p in places}
+        expected = sum(float(figure.value) for figure in all_of.values() if figure is not None)
         if report.measure == "left":
             bought = made.figure("balloons_to_buy")
             used = float(bought.value) - used if bought is not None else 0.0
         if expected <= 0 or used <= 0:
             return
-        each = made.figure("balloons_each", places[0]) if len(places) == 1 else None
-        if each is not None and 0 < float(each.value) < expected and used * used < float(each.value) * expected:
-            used *= expected / float(each.value)
-        for place, figure in zip(places, all_of, strict=True):
-            if figure is not None:
-                yield from self._beside("balloons", place, made, used * float(figure.value) / expected)
+        for place, figure in all_of.items():
+            one = made.figure("balloons_each", place)
+            whole = float(figure.value) if figure is not None else 0.0
+            if each and one is not None and float(one.value) > 0:
+                yield from self._beside("balloons", place, made, used * whole / float(one.value))
+            elif figure is not None:
+                yield from self._beside("balloons", place, made, used if each else used * whole / expected)
 
     def _lost(self, report: Report, made: Estimate) -> Iterator[_Told]:
         whole = made.figure("balloons_all")
         out_of = float(report.out_of) if report.out_of else float(whole.value) if whole is not None else 0.0
-        if out_of >= float(report.value) > 0:
+        if out_of > 0 and out_of >= float(report.value):
             yield from self._beside("loss_rate", None, made, 100 * max(float(report.value), HALF) / out_of)
 
     def _beside(self, measure: str, place: int | None, made: Estimate, used: float) -> Iterator[_Told]:
@@ -193,7 +230,7 @@ class Finished:
 
     # keeping ---------------------------------------------------------------------------------------------------------
 
-    def _keep(self, told: list[_Told], said: str) -> Reply:
+    def _keep(self, told: list[_Told], said: str, unread: Sequence[str] = ()) -> Reply:
         job = self.talk.desk.job if self.talk.desk is not None else None
         new = {(one.lesson.id, one.kind): one.done.expected for one in told}
         old = [row for row in self._memory if row.job == (job or 0) and (row.lesson, row.kind) in new]
@@ -209,7 +246,8 @@ class Finished:
         for one in told:
             way = known[one.lesson.id, one.kind]
             lines += paragraph(f"- {one.name}: {_compared(one)}; {_taken(way)}", self.talk.width, "  ")
-        return aside(self.talk, lines, "used")
+        lines += paragraph(f"Not used: {', '.join(unread)}.", self.talk.width) if unread else []
+        return aside(self.talk, lines, "used").model_copy(update={"unread": list(unread)})
 
     def _forget(self, rows: list[UsedRow], said: str, back: list[UsedRow] | None = None) -> Reply:
         try:
@@ -229,6 +267,19 @@ class Finished:
         self._memory = [*(row for row in self._memory if row not in drop), *keep]
         self._lay()
         return keep
+
+    def _look_again(self) -> None:
+        """Take up what another chat told, and leave what went with a job that was put away."""
+        desk = self.talk.desk
+        if desk is None or desk.book.path is None:
+            return
+        try:
+            rows = desk.book.used()
+        except JobBookError:
+            return
+        if rows != self._memory:
+            self._memory = rows
+            self._lay()
 
     def _lay(self) -> None:
         rules = self.talk.habits.rules
@@ -275,8 +326,44 @@ class Finished:
         return aside(self.talk, paragraph(text, self.talk.width), intent)
 
 
+def _together(row: UsedRow, other: UsedRow) -> bool:
+    """Whether one turn told both."""
+    return (row.job, row.said) == (other.job, other.said)
+
+
 def _used(row: UsedRow) -> Used:
     return Used(row.lesson, row.kind, Done(row.used, row.expected, row.low, row.high))
+
+
+def _is_such(mention: Mention, piece: HeardPiece, made: Estimate, place: int) -> bool:
+    """Whether a piece is what was spoken of: of that kind, and with nothing said of it that it is not."""
+    return mention.kind in (None, piece.kind) and all(
+        _holds(fact, value, piece, made, place) for fact, value in mention.facts.items() if fact != "count"
+    )
+
+
+def _holds(fact: str, value: object, piece: HeardPiece, made: Estimate, place: int) -> bool:
+    said = list(piece.facts.values())
+    if isinstance(value, list):
+        return any(all(one in other for one in value) for other in said if isinstance(other, list))
+    step = made.step(fact, place)
+    return value in said or (step is not None and step.value == value)
+
+
+def _readings(report: Report, places: list[int], made: Estimate) -> list[bool]:
+    """Whether the number may be each piece's, all pieces' together, or either."""
+    if report.measure == "left":
+        return [False]
+    if report.each is not None:
+        return [report.each]
+    one, whole = (made.figure(id, places[0]) if len(places) == 1 else None for id in ("balloons_each", "balloons"))
+    several = one is not None and whole is not None and 0 < float(one.value) < float(whole.value)
+    return [False, True] if several else [False]
+
+
+def _distance(way: list[_Told]) -> float:
+    """How far what was used is from what was expected; an empty one is furthest."""
+    return max((abs(one.done.log_ratio) for one in way), default=math.inf)
 
 
 def _has_range(figure: Figure) -> bool:

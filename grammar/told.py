@@ -107,7 +107,8 @@ def _words(text: str, nominal: Sequence[float]) -> tuple[list[tuple[int, Token]]
             words.append((at, Token(token.text, NOMINAL, token.start, plural.end, "number", token.glued)))
             at += 2
             continue
-        if quantity is not None and (quantity.form or quantity.kind != "duration"):  # "an hour" is a word of a rate
+        rate = quantity is not None and quantity.kind == "duration" and not quantity.form and quantity.value == 1
+        if quantity is not None and not rate:  # "an hour" is a word of a rate
             bare = quantity.kind == "number" and float(quantity.value) in nominal
             exact = quantity.kind == "number" and "." in token.text and len(token.text.split(".")[1]) == len("00")
             kind = NOMINAL if bare else CENTS if exact else f"#{quantity.kind}"

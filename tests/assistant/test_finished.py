@@ -39,7 +39,17 @@ def figure(talk: Conversation, id: str, piece: int | None = None) -> tuple[float
         ("it took 90 minutes", "hours", 1.5),
         ("eleven popped", "lost", 11),
         ("lost 11 of 200", "lost", 11),
+        ("11 of the 200 popped", "lost", 11),
+        ("no balloons popped", "lost", 0),
         ("we had 30 left over", "left", 30),
+        ("30 left", "left", 30),
+        ("runner: 121 used", "balloons", 121),
+        ("it took the two of us five hours", "hours", 10),
+        ("with three people it took 4 hours", "hours", 12),
+        ("we were two and took 5 hours", "hours", 10),
+        ("finished in 5 hours with two of us", "hours", 10),
+        ("it took 13 man-hours", "hours", 13),
+        ("took us an hour and a half", "hours", 1.5),
     ],
 )
 def test_reports_are_heard(said: str, measure: str, value: float) -> None:
@@ -52,6 +62,8 @@ def test_reports_are_heard(said: str, measure: str, value: float) -> None:
     [
         "sorry I needed ten",
         "we needed ten tables",
+        "we lost two tables",
+        "put 30 left",
         "how many popped",
         "it takes 8 hours",
         "we need 10 hours",
@@ -96,6 +108,74 @@ def test_each_or_all_whichever_is_nearer() -> None:
         talk = Conversation()
         say(talk, TABLES)
         assert "runner: 968, the book 864" in say(talk, said)
+
+
+@pytest.mark.parametrize(
+    "said", ["the navy runner took 121", "the 6 ft runners took 121 each", "used 121 on the navy runners"]
+)
+def test_a_piece_may_be_named_by_what_was_said_of_it(said: str) -> None:
+    talk = Conversation()
+    say(talk, "eight 6 ft tables, navy and gold")
+    assert "runner: 968, the book 864" in say(talk, said)
+
+
+@pytest.mark.parametrize(
+    "said", ["the white runner took 121", "the arch took 400", "the runner took 121, next time white"]
+)
+def test_what_fits_no_piece_is_neither_kept_nor_done(said: str) -> None:
+    talk = Conversation()
+    say(talk, "eight 6 ft tables, navy and gold")
+    before = talk.state.copy()
+    assert say(talk, said).startswith("No piece of this job is that")
+    assert talk.state.pieces == before.pieces
+    assert "Nothing is learned yet" in say(talk, "what have you learned")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "the garland took 200, the runners 900",
+        "the garland took 200 and the runners took 900",
+        "used 200 on the garland and 900 on the runners",
+    ],
+)
+def test_each_number_goes_with_the_piece_beside_it(said: str) -> None:
+    talk = Conversation()
+    say(talk, f"{TABLES} and a 20 ft organic garland")
+    reply = say(talk, said)
+    assert "garland: 200, the book" in reply
+    assert "runner: 900, the book 864" in reply
+    say(talk, "forget the last one")
+    assert "Nothing is learned yet" in say(talk, "what have you learned")
+
+
+def test_one_or_all_is_asked_where_both_are_likely() -> None:
+    for answer, kept in (("each", "garland: 900"), ("for all", "garland: 300")):
+        talk = Conversation()
+        say(talk, "three 20 ft organic garlands")
+        assert say(talk, "the garland took 300") == "Is 300 for one of them, or for all?"
+        reply = say(talk, answer)
+        assert kept in reply
+
+
+def test_what_is_in_no_unit_of_ours_changes_nothing() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    before = talk.state.copy()
+    assert say(talk, "the runner took 1 bag").startswith("Say that in balloons")
+    assert say(talk, "it took two days").startswith("Say that in hours")
+    assert talk.state.pieces == before.pieces
+    assert "losses: 5 %" in say(talk, "5 % popped")
+    assert "Not used: weather" in say(talk, "we used 900 and it was lovely weather")
+
+
+def test_all_of_a_turn_waits_for_what_it_lacks() -> None:
+    talk = Conversation()
+    say(talk, TABLES)
+    assert say(talk, "it took us five hours and eleven popped").startswith("For how many of you?")
+    reply = say(talk, "two")
+    assert "hours hands on: 10 hours" in reply
+    assert "losses: 1.2" in reply
 
 
 def test_hours_ask_for_whom_unless_it_was_said() -> None:
@@ -184,6 +264,14 @@ def test_it_is_kept_with_the_job_over_restarts_and_goes_with_it(tmp_path: Path) 
     say(later, "delete job linden hall")
     say(open_again(), TABLES)
     assert "Nothing is learned" in say(open_again(), "what have you learned")
+
+
+def test_what_went_with_a_job_is_gone_in_the_same_chat_and_told_in_another(tmp_path: Path) -> None:
+    talk, other = (Conversation(jobs=JobBook(tmp_path / FILE)) for _ in range(2))
+    say(talk, TABLES, "keep this as linden hall", "the runners took 1000")
+    assert "this one job 16 % more" in say(other, "what have you learned")
+    say(talk, "delete job linden hall")
+    assert "Nothing is learned" in say(talk, "what have you learned")
 
 
 def test_opening_a_job_says_that_its_rules_have_changed(tmp_path: Path) -> None:
