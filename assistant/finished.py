@@ -65,7 +65,7 @@ class Finished:
     def __init__(self, talk: "Conversation", jobs: JobBook | None) -> None:
         self.talk = talk
         self.waiting: _Waiting | None = None
-        self.last: tuple[list[UsedRow], list[UsedRow]] | None = None  # what the last turn kept, and in place of what
+        self.last: tuple[list[UsedRow], list[UsedRow]] | None = None  # what the last turn kept, and what it dropped
         self._memory: list[UsedRow] = []
         try:
             self._memory = jobs.used() if jobs is not None else []
@@ -89,7 +89,10 @@ class Finished:
         if is_said("forget_all", text) or (is_said("forget_last", text) and self._memory):
             end = self._memory[-1:]
             rows = [row for row in self._memory if is_said("forget_all", text) or _together(row, end[0])]
-            return self._forget(list(rows), "Forgotten.") if rows else self._say(NOTHING, "learned")
+            if not rows:
+                return self._say(NOTHING, "learned")
+            self.last = [], rows
+            return self._forget(rows, "Forgotten.")
         if waiting is not None and (reply := self._go_on(waiting, text)) is not None:
             return reply
         reports, left = read_reports(text, self.talk.vocabulary.nominal)
@@ -261,9 +264,11 @@ class Finished:
         desk = self.talk.desk
         if desk is not None:
             desk.book.drop_used([row.id for row in drop if row.id])
-            if keep and desk.job is not None:
-                desk.book.keep_used(desk.job, keep)
-                keep = desk.book.used()[-len(keep) :]
+            told_of = [(row.job or desk.job, row) for row in keep]
+            for job in dict.fromkeys(job for job, _ in told_of):
+                if job is not None:
+                    desk.book.keep_used(job, [row for of, row in told_of if of == job])
+            keep = desk.book.used()[-len(keep) :] if keep else []
         self._memory = [*(row for row in self._memory if row not in drop), *keep]
         self._lay()
         return keep

@@ -220,6 +220,19 @@ def test_one_word_forgets_it() -> None:
     assert "Nothing is learned yet" in say(talk, "what have you learned")
 
 
+def test_undo_brings_back_what_was_forgotten_with_its_job(tmp_path: Path) -> None:
+    for jobs in (None, JobBook(tmp_path / FILE)):
+        talk = Conversation(jobs=jobs)
+        say(talk, TABLES, "the runners took 1000")
+        say(talk, "start over", "nine 6 ft tables", "the runners took 1100", "eleven popped")
+        learned = say(talk, "what have you learned")
+        say(talk, "forget what you learned", "undo")
+        assert say(talk, "what have you learned") == learned
+        assert talk.state.pieces
+    talk = Conversation(jobs=JobBook(tmp_path / FILE))
+    assert say(talk, "what have you learned") == learned
+
+
 def test_losses_move_the_spares() -> None:
     talk = Conversation()
     say(talk, TABLES)
