@@ -11,6 +11,7 @@ A gap takes any words, `{n}` and `{n2}` a number, `{colours}` names alone, `{sai
 `{count|one|several}` goes by the number in `count`. What has no entry is said in English.
 """
 
+import heapq
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
@@ -23,6 +24,7 @@ from pathlib import Path
 REPLIES = Path(__file__).with_name("replies")
 MOST_JOINED = 4  # sentences that one entry may hold
 LONGEST = 2000  # letters of a text that is looked up
+LONGEST_PART = 400  # letters of what is looked up by its gaps
 MOST_KNOWN = 5000  # texts of gaps that are remembered
 
 _GAP = re.compile(r"\{([^{}]*)\}")
@@ -101,6 +103,7 @@ class Entry:
     literals: tuple[str, ...]
     pattern: re.Pattern[str]
     gaps: tuple[str, ...]
+    word: str  # the longest word that a text has to hold, "" where there is none
 
     def match(self, text: str) -> dict[str, str] | None:
         """What the gaps hold, None where the text is another."""
@@ -108,6 +111,9 @@ class Entry:
             return None
         found = self.pattern.fullmatch(text)
         return dict(zip(self.gaps, found.groups(), strict=True)) if found else None
+
+
+ByWord = Mapping[str, list[tuple[int, Entry]]]
 
 
 class Catalogue:
@@ -119,25 +125,35 @@ class Catalogue:
     def __init__(self, say: Mapping[str, str], parts: Mapping[str, str], joins: Mapping[str, str], same: str) -> None:
         self.whole = _entries(say)
         self.parts = _entries(parts)
+        self._whole, self._parts = _by_word(self.whole), _by_word(self.parts)
         self.joins = joins
         self.same = frozenset(same.split())
         self._known: dict[tuple[str, frozenset[str]], str | None] = {}
+        self._sentences: dict[tuple[str, frozenset[str]], str | None] = {}
 
     def say(self, text: str, names: frozenset[str]) -> str | None:
         """A sentence in the language, None where it has no entry."""
+        key = (text, names)
+        if key not in self._sentences:
+            if len(self._sentences) > MOST_KNOWN:
+                self._sentences.clear()
+            self._sentences[key] = self._sentence(text, names)
+        return self._sentences[key]
+
+    def _sentence(self, text: str, names: frozenset[str]) -> str | None:
         if not _WORD.search(text):
             return text
         plain = text.removesuffix(".")
-        said = self._said(plain, self.whole, names) or self._part(plain, names)
+        said = self._said(plain, self._whole, names) or self._part(plain, names)
         if said is None and plain[0].isupper():  # a reason of the book at the head of a line
-            low = self._said(plain[0].lower() + plain[1:], self.whole, names)
+            low = self._said(plain[0].lower() + plain[1:], self._whole, names)
             said = low and low[0].upper() + low[1:]
         return None if said is None else said + text[len(plain) :]
 
     def line(self, text: str, names: frozenset[str]) -> str | None:
         """A sentence alone, with nothing of a list or a size in it that might be half of another."""
         plain = text.removesuffix(".")
-        said = self._said(plain, self.whole, names)
+        said = self._said(plain, self._whole, names)
         return None if said is None else said + text[len(plain) :]
 
     def _part(self, text: str, names: frozenset[str]) -> str | None:
@@ -152,7 +168,7 @@ class Catalogue:
     def _found(self, text: str, names: frozenset[str]) -> str | None:
         if _QUOTED.fullmatch(text) or all(word in self.same or word in names for word in _WORD.findall(text)):
             return text
-        return self._said(text, self.parts, names) or self._joined(text, names)
+        return self._said(text, self._parts, names) or self._joined(text, names)
 
     def _are_names(self, text: str, names: frozenset[str]) -> bool:
         links = {word for link in self.joins for word in _WORD.findall(link)}
@@ -160,6 +176,8 @@ class Catalogue:
 
     def _joined(self, text: str, names: frozenset[str]) -> str | None:
         """A list, both sides of one of its links."""
+        if len(text) > LONGEST_PART:
+            return None
         for link, said in self.joins.items():
             at = text.find(link)
             while at > 0:
@@ -170,8 +188,11 @@ class Catalogue:
                 at = text.find(link, at + 1)
         return None
 
-    def _said(self, text: str, entries: list[Entry], names: frozenset[str]) -> str | None:
-        for entry in entries:
+    def _said(self, text: str, entries: ByWord, names: frozenset[str]) -> str | None:
+        if len(text) > LONGEST_PART:
+            return None
+        words = {"", *_WORD.findall(text)}
+        for _, entry in heapq.merge(*(entries[word] for word in sorted(words) if word in entries)):
             held = entry.match(text)
             said = self._filled(entry.said, held, names) if held is not None else None
             if said is not None:
@@ -200,6 +221,14 @@ def _entries(table: Mapping[str, str]) -> list[Entry]:
     return sorted((_entry(english, said) for english, said in table.items()), key=_telling)
 
 
+def _by_word(entries: list[Entry]) -> ByWord:
+    """Entries, with their places in the list, by the word that a text has to hold."""
+    table: dict[str, list[tuple[int, Entry]]] = {}
+    for place, entry in enumerate(entries):
+        table.setdefault(entry.word, []).append((place, entry))
+    return table
+
+
 def _telling(entry: Entry) -> tuple[int, str]:
     return -sum(map(len, entry.literals)), entry.english
 
@@ -221,7 +250,9 @@ def _entry(english: str, said: str) -> Entry:
         last = gap.end()
     literals.append(english[last:])
     pattern += re.escape(literals[-1])
-    return Entry(english, said, tuple(filter(None, literals)), re.compile(pattern), tuple(gaps))
+    words = _WORD.findall(_GAP.sub("\0", english).replace("\0", "\u00e6"))  # a gap may go on in letters
+    word = max((word for word in words if "\u00e6" not in word), key=len, default="")
+    return Entry(english, said, tuple(filter(None, literals)), re.compile(pattern), tuple(gaps), word)
 
 
 def gaps_of(text: str) -> set[str]:

@@ -11,20 +11,13 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from grammar.reading import Reading
+from grammar.rewording import Part, Rewording
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
-from grammar.tongue import COLOUR, MENDED, NUMBER, REST, Phrase, Tongue, bare
+from grammar.tongue import MENDED, Tongue, bare
 
+MOST_MENDED = 20  # strange words of one turn that are looked into
 CARRIED = 1.5  # words that the language of the turn before is worth
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A run of characters of the turn as said, and where its words stand in the reader's."""
-
-    start: int
-    end: int
-    said: tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,11 +119,15 @@ class Ears:
         scores[""] = float(sum(1 for word in others if not any(word in t.words for t in self.tongues.values())))
         if before is not None:
             scores[before] = scores.get(before, 0.0) + CARRIED
-        return max(scores, key=lambda code: (scores[code], code == before))
+        return max(scores, key=lambda code: (scores[code], code == (before or "")))
 
     def _has(self, tongue: Tongue, words: Iterable[str]) -> bool:
         """Whether a word of the language alone is among the words."""
-        return any(word in tongue.words and (tongue.is_plain(word) or word not in self.known) for word in words)
+        return any(word in tongue.words and self._tells(tongue, word) for word in words)
+
+    def _tells(self, tongue: Tongue, word: str) -> bool:
+        """Whether a word, if it is one of the language, is read as such in a sentence of the reader's own."""
+        return tongue.is_plain(word) or word not in self.known
 
     def _weight(self, tongue: Tongue, word: str) -> float:
         if word in tongue.weights:
@@ -142,97 +139,25 @@ class Ears:
         language, only those that have no word of the reader's own."""
         mended = self._mended(tokens, words, tongue) if whole else {}
         words = [mended.get(i, word) for i, word in enumerate(words)]
-        out, at, last = "", 0, 0
-        parts: list[Part] = []
-        while at < len(tokens):
-            found = self._found(tokens, words, at, tongue, whole)
-            end, text = found or (at + 1, tokens[at].text)
-            gap = said[last : tokens[at].start]
-            if whole and out.endswith(",") and not gap:
-                gap = " "  # "5,11 y 17": a row of sizes
-            if found and not gap and out and out[-1].isalnum() and text[:1].isalnum():
-                gap = " "
-            start = len(out) + len(gap)
-            last = tokens[end - 1].end
-            out += gap + text
-            parts.append(Part(start, len(out), (tokens[at].start, last)))
-            at = end
+        text, parts = Rewording(tokens, words, tongue, whole, partial(self._tells, tongue)).text(said)
         read = tuple((tokens[i].text, word) for i, word in mended.items())
-        language = tongue.code if whole else ""
-        return Heard(said, out + said[last:], language, parts=tuple(parts), mended=read)
+        return Heard(said, text, tongue.code if whole else "", parts=parts, mended=read)
 
     def _mended(self, tokens: list[Token], words: list[str], tongue: Tongue) -> Mapping[int, str]:
         """Slips in words of neither language, by place."""
+        slips: dict[str, str | None] = {}
         found: dict[int, str] = {}
         for at, word in enumerate(words):
             strange = tokens[at].kind == "word" and word not in tongue.words and word not in self.known
-            if strange and len(word) >= MENDED and word.isalpha():
-                mended = nearest(word, tongue.long, partial(_sense, tongue))
+            if strange and len(word) >= MENDED and word.isalpha() and (word in slips or len(slips) < MOST_MENDED):
+                if word not in slips:
+                    slips[word] = nearest(word, tongue.long, partial(_sense, tongue))
+                mended = slips[word]
                 if mended is not None and mended not in tongue.cardinals:
                     found[at] = mended
         return found
-
-    def _found(
-        self, tokens: list[Token], words: list[str], at: int, tongue: Tongue, whole: bool
-    ) -> tuple[int, str] | None:
-        """What the longest phrase or number at a word comes to, and where it ends."""
-        if len(words[at]) == 1 and tokens[at].glued and tokens[at].kind == "word":
-            return None  # "1e9" is no "one and nine"
-        best: tuple[int, str] | None = None
-        for phrase in tongue.phrases_at(words, at):
-            if not whole and any(word in self.known and not tongue.is_plain(word) for word in phrase[0]):
-                continue
-            end, slots, rest = self._follow(tokens, words, at, phrase, tongue)
-            if end and (best is None or end > best[0]):
-                best = end, _filled(phrase[1], slots, rest)
-        if whole or (tokens[at].kind == "word" and words[at] not in self.known):
-            number = tongue.number_at(tokens, words, at)
-            if number is not None and (best is None or number.end > best[0]):
-                best = number.end, number.digits
-        return best
-
-    def _follow(
-        self, tokens: list[Token], words: list[str], at: int, phrase: Phrase, tongue: Tongue
-    ) -> tuple[int, list[tuple[str, str]], str]:
-        """Where a phrase that begins at a word ends (0 where it does not), what its slots hold, and what follows."""
-        slots: list[tuple[str, str]] = []
-        start = at
-        for word in phrase[0]:
-            if word == REST:
-                rest = _written(tokens[at:])
-                return (len(tokens), slots, rest) if rest else (0, [], "")
-            if at >= len(words):
-                return 0, [], ""
-            if word == NUMBER:
-                run = tongue.number_at(tokens, words, at)
-                if run is None:
-                    return 0, [], ""
-                slots.append((NUMBER, run.digits))
-                at = run.end
-            elif word == COLOUR:
-                first = at == start
-                named = None if first else self._found(tokens, words, at, tongue, whole=True)
-                if named is None or named[1] not in tongue.colours:
-                    return 0, [], ""
-                slots.append((COLOUR, named[1]))
-                at = named[0]
-            elif words[at] == word:
-                at += 1
-            else:
-                return 0, [], ""
-        return at, slots, ""
 
 
 def _sense(tongue: Tongue, word: str) -> object:
     """What a word of a language comes to by itself, so that two spellings of one thing are no tie."""
     return next((means for words, means in tongue.phrases.get(word, ()) if len(words) == 1), word)
-
-
-def _written(tokens: list[Token]) -> str:
-    return "".join((" " if i and not token.glued else "") + token.text for i, token in enumerate(tokens))
-
-
-def _filled(means: str, slots: list[tuple[str, str]], rest: str) -> str:
-    for mark, held in slots:
-        means = means.replace(mark, held, 1)
-    return means.replace(REST, rest)

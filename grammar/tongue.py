@@ -24,8 +24,8 @@ from grammar.word_files import WORDS
 
 NUMBER, COLOUR, REST, NOTHING = "#", "@", "...", "-"
 SLOTS = frozenset({NUMBER, COLOUR, REST})
-PLAIN = 2.0  # the weight of a word that is read in a sentence of another language
 MENDED = 5  # letters of the shortest word whose spelling is mended
+LONGEST = 24  # words of one number
 GROUP = 1000  # scales below it count within a group of digits ("hundred"), the others end one
 
 
@@ -43,7 +43,10 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Tongue:
-    """One language, ready to be looked into; `weights` are of words that tell the language, 1 where none is given."""
+    """One language, ready to be looked into.
+
+    `weights` are of words that tell the language, 1 where none is given; `plain` words are read in any sentence.
+    """
 
     code: str
     name: str
@@ -54,6 +57,7 @@ class Tongue:
     points: frozenset[str]
     comma: bool
     weights: Mapping[str, float]
+    plain: frozenset[str]
     phrases: Mapping[str, tuple[Phrase, ...]]  # by their first word, longest first
     colours: frozenset[str]
     words: frozenset[str]
@@ -61,7 +65,7 @@ class Tongue:
 
     def is_plain(self, word: str) -> bool:
         """Whether a word is so much of this language that it is read in a sentence of another."""
-        return self.weights.get(word, 0.0) >= PLAIN
+        return word in self.plain
 
     def phrases_at(self, words: Sequence[str], at: int) -> Iterator[Phrase]:
         """The phrases that may begin at a word, longest first; a number may stand for the first word."""
@@ -104,7 +108,8 @@ class Tongue:
         total: int | Fraction = 0
         group: int | Fraction | None = start
         least = 0  # the scale that ended the last group
-        while at < len(words):
+        last = min(len(words), at + LONGEST)
+        while at < last:
             word, joined = words[at], False
             join = self.joins.get(word)
             if join is not None and group is not None and join["above"] <= group % 100 and group % 10 == 0:
@@ -171,6 +176,7 @@ def read_tongue(folder: Path) -> Tongue:
         points=frozenset(map(bare, numbers.get("points", ()))),
         comma=numbers.get("decimal_comma", False),
         weights={bare(word): float(weight) for word, weight in about.get("weights", {}).items()},
+        plain=frozenset(map(bare, about.get("plain", ()))),
         phrases={first: tuple(sorted(found, key=_order)) for first, found in by_first.items()},
         colours=frozenset(colours),
         words=every,

@@ -8,6 +8,7 @@ import pytest
 from assistant import Conversation, Reply
 from grammar.ears import Ears, Heard
 from grammar.tongue import Tongue, bare, read_tongues, tongues
+from tests.phrases_score import FOLDER, read_phrases
 
 SPANISH = next(tongue for tongue in tongues() if tongue.code == "es")
 
@@ -91,6 +92,31 @@ def test_the_words_tell_the_language_of_the_answer(turns: list[str], language: s
 def test_a_turn_in_the_readers_own_words_is_left_as_it_is() -> None:
     said = '  Eight 6\' tables -- "full drop", £600, 1,5 m, no once, 1e9  '
     assert heard(said)[0].text == said
+
+
+@pytest.mark.parametrize("name", sorted({path.stem for path in FOLDER.glob("*.jsonl")} - {"spanish"}))
+def test_english_phrases_are_heard_as_they_are(name: str) -> None:
+    ears = Conversation().reader.ears
+    for phrase in read_phrases(FOLDER / f"{name}.jsonl"):
+        before: Heard | None = None
+        for turn in phrase.say:
+            before = ears.hear(turn, before)
+            assert (before.text, before.answered) == (turn, "")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Los Angeles party, 8 tables of 6 ft", "for Rosa at El Paso, arch 10 by 8 ft", "2m30", "1e9 tables", "A$190"],
+)
+def test_names_and_codes_are_left_alone(text: str) -> None:
+    assert heard(text)[0].text == text
+
+
+@pytest.mark.parametrize("word", ["mil", "uno", "y", "¿", "treinta y", "1,5", "cambia el rosa por", "cienn", "a, b"])
+def test_a_long_turn_of_one_word_is_answered(word: str) -> None:
+    talk = Conversation()
+    talk.say("ocho mesas de 6 pies")
+    assert talk.say(f"{word} " * 400).text
 
 
 @pytest.mark.parametrize("language", ["", "es"])
