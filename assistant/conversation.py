@@ -241,6 +241,7 @@ class Conversation:
             values=dict(focused.facts) if focused else {},
             budget=state.job.get("budget"),
             count=focused.facts.get("count") if focused else None,
+            foreign=self.heard.foreign,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
         )
 

@@ -25,7 +25,7 @@ class Heard:
     """A turn: as said, in the reader's words, and its language ("" for the reader's own).
 
     `answered` is the language to answer in: that of the turn, and once it is another than the reader's own, that one
-    until the reader's own is asked for.
+    until the reader's own is asked for. `foreign` are words of neither language.
     """
 
     said: str
@@ -34,6 +34,7 @@ class Heard:
     answered: str = ""
     parts: tuple[Part, ...] = ()
     mended: tuple[tuple[str, str], ...] = ()
+    foreign: frozenset[str] = frozenset()
 
     def back(self, words: str, used: set[int]) -> str:
         """Words of the reader's text as they were said; a run is found where it stands first and is not `used` yet."""
@@ -141,7 +142,9 @@ class Ears:
         words = [mended.get(i, word) for i, word in enumerate(words)]
         text, parts = Rewording(tokens, words, tongue, whole, partial(self._tells, tongue)).text(said)
         read = tuple((tokens[i].text, word) for i, word in mended.items())
-        return Heard(said, text, tongue.code if whole else "", parts=parts, mended=read)
+        pairs = zip(tokens, words, strict=True) if whole else ()
+        foreign = frozenset(t.lower for t, word in pairs if word not in tongue.words and word not in self.known)
+        return Heard(said, text, tongue.code if whole else "", parts=parts, mended=read, foreign=foreign)
 
     def _mended(self, tokens: list[Token], words: list[str], tongue: Tongue) -> Mapping[int, str]:
         """Slips in words of neither language, by place."""

@@ -190,7 +190,7 @@ class Lexicon:
         found = list(self._exact(tokens, start, tokens[start].lower, fixed=False))
         if not found and (base := _owner(tokens[start].lower)):
             found = [m for m in self._exact(tokens, start, base, fixed=False) if m.entry.type in {"PIECE", "TABLE"}]
-        if not found and tokens[start].kind == "word":
+        if not found and tokens[start].kind == "word" and not tokens[start].foreign:
             mended = self.mend(tokens[start].lower)
             if mended is not None:
                 found = list(self._exact(tokens, start, mended, fixed=True))
@@ -202,13 +202,16 @@ class Lexicon:
             if end:
                 yield Match(entry, end, fixed)
 
+    def _mended_to(self, token: Token) -> str | None:
+        return None if token.foreign else self.mend(token.lower)
+
     def _follow(self, tokens: Sequence[Token], start: int, words: tuple[str, ...]) -> int:
         """The end of `words` from `start` on (the first word is taken as matched), 0 where they do not stand there."""
         at = start + 1
         for word in words[1:]:
             if at + 1 < len(tokens) and tokens[at].lower in HYPHENS and tokens[at + 1].kind == "word":
                 at += 1
-            if at >= len(tokens) or (tokens[at].lower != word and self.mend(tokens[at].lower) != word):
+            if at >= len(tokens) or (tokens[at].lower != word and self._mended_to(tokens[at]) != word):
                 return 0
             at += 1
         return at

@@ -57,6 +57,8 @@ class Reader:
         """What a turn says, given what is in hand. Never raises for any text."""
         context = context or Context()
         tokens = apart(scan(text))
+        if context.foreign:
+            tokens = [replace(token, foreign=token.lower in context.foreign) for token in tokens]
         if not tokens:
             return Reading()
         orders = self._orders(tokens)

@@ -102,3 +102,4 @@ class Context:
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)
     budget: dict[str, Any] | None = None
+    foreign: frozenset[str] = frozenset()  # words of another language that were not put into the reader's

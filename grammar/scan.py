@@ -86,6 +86,7 @@ class Token:
     kind: Kind
     glued: bool
     value: Fraction | None = None
+    foreign: bool = False  # a word of another language, whose spelling is not mended
 
     @property
     def whole(self) -> bool:

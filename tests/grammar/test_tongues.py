@@ -204,3 +204,10 @@ def test_slots_of_a_third_language(esperanto: Tongue) -> None:
     ears = Ears([esperanto], Conversation().reader.lexicon.every_word)
     assert ears.hear("kvardek du oraj seĝoj kaj tri ora seĝoj").text == "42 oraj seĝoj and 3 gold chairs"
     assert ears.hear("girlando de 2,5 m").text == "garland of 2.5 m"
+
+
+@pytest.mark.parametrize("word", ["calcular", "columpio", "garza", "redoma", "archivo"])
+def test_an_unknown_word_of_another_language_is_no_slip_of_the_readers(word: str) -> None:
+    reply = heard(f"ocho mesas de 6 pies, {word}")[1]
+    assert [set(piece) for piece in reply.heard.pieces] == [{"kind", "count", "table_length_in"}]
+    assert reply.unread in ([word], [])
