@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from grammar.scan import Token
 from grammar.tongue import COLOUR, NUMBER, REST, Phrase, Run, Tongue
 
+OPENING = frozenset('¿¡("')
 Slots = list[tuple[str, str]]
 
 
@@ -54,7 +55,7 @@ class Rewording:
     def _found(self, at: int) -> tuple[int, str] | None:
         """What the longest phrase or number at a word comes to, and where it ends."""
         token = self.tokens[at]
-        if token.kind == "word" and token.glued and len(token.text) == 1:
+        if token.kind == "word" and len(token.text) == 1 and token.glued and self.tokens[at - 1].lower not in OPENING:
             return None  # "1e9" is no "one and nine"
         if not self.whole and token.text[:1].isupper():
             return None  # a name, most likely: "Los Angeles"
