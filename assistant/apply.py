@@ -52,7 +52,8 @@ class Apply:
         """The piece that others are put beside, where the turn compares and something is in hand."""
         if not reading.alternatives or not self.state.pieces:
             return None
-        return self.state.focused or self.state.pieces[-1]
+        named = [p for m in reading.mentions if m.facts or m.options for p in [self._existing(m.kind or "")] if p]
+        return named[0] if named else self.state.focused or self.state.pieces[-1]
 
     def _choose(self, reading: Reading) -> None:
         """After a comparison: the alternative that the turn names stays, the others go."""
@@ -102,7 +103,9 @@ class Apply:
         if not start.kind:
             self.missed.append(mention)
             return
+        place = len(self.state.pieces)
         if base is not None:
+            place = self.state.pieces.index(base)
             self._drop_piece(base)
         for value in values:
             piece = HeardPiece(start.kind, dict(start.facts))
@@ -114,10 +117,11 @@ class Apply:
                 and not (base is not None and k == "count" and v == 1)  # "a two thirds runner" beside eight of them
             }
             self._change(piece, replace(mention, facts={**others, name: value}))
-            self.state.pieces.append(piece)
+            self.state.pieces.insert(place, piece)
+            self.state.focus = place
+            place += 1
             fresh.append(piece)
         self.state.compared = True
-        self.state.focus = len(self.state.pieces) - 1
 
     def _existing(self, kind: str) -> HeardPiece | None:
         focused = self.state.focused
@@ -138,6 +142,7 @@ class Apply:
         if mention.removed:
             self._remove(mention, existing)
         elif mention.part_of is not None and not mention.new and existing is not None:
+            existing = next((p for p in alike if p.facts.get("count", 0) > 0), existing)  # what is not split off yet
             self._split(mention, existing, fresh)
         elif mention.new or existing is None or existing in fresh:
             self._add(mention, fresh)
@@ -210,7 +215,9 @@ class Apply:
         left = existing.facts.get("count", 0) - part
         piece = HeardPiece(existing.kind, dict(existing.facts))
         self._change(piece, mention)
-        if left > 0:
+        if left <= 0 and fresh and existing in self.state.pieces:
+            self.state.pieces = [*(p for p in self.state.pieces if p is not existing), piece]  # in the order named
+        elif left > 0:
             existing.facts["count"] = left
             self.state.pieces.append(piece)
         else:

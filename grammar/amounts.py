@@ -22,6 +22,7 @@ TYPES = {
 }  # fmt: skip
 MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
 LENGTH_WORDS = frozenset("ft foot feet ' m metre metres meter meters cm".split())
+PERCENT = frozenset({"%", "percent", "pct"})
 POINTED = frozenset("them em 'em those these the our".split())
 INCH_WORDS = frozenset('in inch inches "'.split())
 
@@ -87,8 +88,10 @@ class Amounts:
         return self.tokens[i].lower in number_words().point and i > 0 and magnitude(self.tokens[i - 1]) is not None
 
     def _names_end(self, q: Quantity) -> bool:
-        """Whether the last word of a quantity begins a name: "eight feet" and "half arches"."""
-        return self.tokens[q.stop - 1].lower == "half" and self.names(q.stop - 1)
+        """Whether the last word of a quantity is of a name: "eight feet" and "half arches", "18 ft and six rounds"."""
+        last = self.tokens[q.stop - 1].lower
+        joined = word_at(self.tokens, q.stop - 2) in number_words().joins and q.kind == "length" and q.doubt == "tail"
+        return (last == "half" and self.names(q.stop - 1)) or (joined and last != "half" and self.names(q.stop))
 
     def _joined(self, i: int, mark: str) -> bool:
         """Whether token `i` is bound to another number by a glued mark, on either side."""
@@ -169,12 +172,12 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     if q.doubt in {"coin", "minutes", "spoken clock"}:
         return False
     if q.kind == "duration":
-        return q.unit != "s"
+        return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
         return False  # "a fortieth"
     if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
-    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS
+    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | INCH_WORDS
     if q.kind == "length" and q.doubt == "tail" and unit_next:
         return False  # "5 ft and 6 ft" are two
     if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":

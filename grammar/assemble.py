@@ -143,6 +143,7 @@ class Assembler(Things):
     def _finish(self) -> Assembled:
         drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
+        self._colour_all(drafts)
         if self.sized_alike:  # "..., all 6 ft"
             last = {
                 k: v
@@ -187,6 +188,16 @@ class Assembler(Things):
         )
         cost = self.cost + self.job.cost + 0.05 * len(self.unused)
         return Assembled(reading, cost, [*self.unused, *self.job.unused])
+
+    def _colour_all(self, drafts: list[Draft]) -> None:
+        """ "8 tables and an arch, navy and gold": colours behind the last of new pieces are those of all."""
+        bare = drafts[:-1]
+        if self.trailing is None or not bare or drafts[-1] is not self.trailing or self.context.kinds:
+            return
+        plain = all(d.new and d.kind and not d.colours and d.undressed for d in bare)
+        if plain and self.trailing.undressed:
+            for draft in bare:
+                draft.colours = [dict(colour) for colour in self.trailing.colours]
 
     def _needs_count(self, draft: Draft) -> bool:
         words = self.slots.vocabulary.kinds.get(draft.kind or "")

@@ -25,7 +25,7 @@ class Counts(Ground):
             if self.phrases[at - 1].value == "not":
                 return
             self.correcting = True
-        owned = self.owner is not None and self.owner.first <= at < self.owner.at
+        owned = self._owned(at)
         ways = (
             self._not_a_count,
             self._other_so_many,
@@ -110,19 +110,19 @@ class Counts(Ground):
         """ "bouquets of seven", "five in each", "tables of eight": what one of them holds."""
         kind = self._kind()
         if self._holds_balloons(kind) and (
-            self._after(at, "each_holds") or (self._before(at, "of") and self.current.named)
+            self._after(at, "each_holds") or (self._before(at, "of") and self.current.named and not self._owned(at))
         ):
             self._set("balloons", number, phrase)
             return True
-        if (
-            kind == TABLE_KIND
-            and self._before(at, "of")
-            and self._kind_at(at - 2) == "table"
-            and not self._after(at, "table")
-        ):
+        of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
+        if kind == TABLE_KIND and of and self._kind_at(at - 2) == "table" and not self._after(at, "table", "piece"):
             self._set("seats", number, phrase)
             return True
         return False
+
+    def _owned(self, at: int) -> bool:
+        """Whether a number stands before the thing that it counts: "thinking of nine bunches"."""
+        return self.owner is not None and self.owner.first <= at < self.owner.at
 
     def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
         """A number that stands for a size: an answer, a correction, "its six"."""
@@ -237,7 +237,7 @@ class Counts(Ground):
     def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "three columns: one 4 ft, one 5 ft and one 6 ft": each group is a piece of its own."""
         draft = self.current
-        owned = self.owner is not None and self.owner.first <= at < self.owner.at
+        owned = self._owned(at)
         total = draft.facts.get("count")
         nxt = at + 1
         while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
@@ -326,12 +326,23 @@ class Counts(Ground):
             self.correcting = True
             self._set("count", 2, phrase)
 
+    def _one_on_each(self) -> bool:
+        """ "a centrepiece on each": as many as there are tables."""
+        tables = next((d.facts.get("count") for d in reversed(self.drafts) if d.kind == TABLE_KIND), None)
+        tables = tables or (self.context.count if self.context.focus == TABLE_KIND else None)
+        one = self.current.named and self.current.kind != TABLE_KIND and self.current.facts.get("count", 1) == 1
+        if one and tables:
+            self.current.facts["count"] = tables
+        return bool(one and tables)
+
     def _on_ops(self, at: int, phrase: Phrase) -> None:
         by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
         self.current.steps.append(Step(fact="count", how="times", by=by))
         self.changing = True
 
     def _on_det(self, at: int, phrase: Phrase) -> None:
+        if phrase.value == "each" and self._before(at, "prep") and self._one_on_each():
+            return
         if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:
             facts = self.current.facts
             before = self.phrases[at - 1] if at else None

@@ -54,6 +54,11 @@ class Draft:
         )
 
     @property
+    def undressed(self) -> bool:
+        """Whether nothing but its number and sizes was said of it, so that what is said of all may be meant for it."""
+        return not (set(self.facts) & {"foliage", "style", "coverage", "coverage_fraction", "gas", "sizes"})
+
+    @property
     def empty(self) -> bool:
         """Whether nothing at all was said of it."""
         return not (self.facts or self.drop or self.steps or self.colours or self.removed or self.like or self.named)

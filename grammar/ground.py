@@ -74,6 +74,7 @@ class Ground:
         self.even = 0
         self.everything = False
         self.last_number = ""
+        self.trailing: Draft | None = None  # the piece after which colours stood alone behind a comma
         self.answer = ""
 
     def _kind(self, draft: Draft | None = None) -> str | None:

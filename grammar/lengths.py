@@ -26,6 +26,8 @@ class Lengths(Bare):
             if not self._answers_size(figure, phrase):
                 self._count(at, phrase)
         elif figure.type == "LEN":
+            if self._pair(at, phrase):
+                return
             if self._before(at, "neg") and self.phrases[at - 1].value == "not":
                 return
             if self._before(at, "neg", "remove") and self._drop_size(figure):
@@ -105,11 +107,24 @@ class Lengths(Bare):
             for figure in phrase.amounts:
                 self._on_amount(at, Phrase("amount", phrase.terms, amounts=(figure,)))
 
+    def _pair(self, at: int, phrase: Phrase) -> bool:
+        """ "two garlands, 8 ft and 12 ft": one of each length."""
+        other = self.phrases[at + 2] if self._after(at, "and") and at + 2 < len(self.phrases) else None
+        if other is None or not is_size(other) or self._kind_at(at + 3) in {"balloon", "cmp", "more"}:
+            return False
+        if at in self.heads or at + 2 in self.heads or any(at < h.first <= at + 2 for h in self.heads.values()):
+            return False
+        both = Phrase("listing", (*phrase.terms, *other.terms), amounts=(*phrase.amounts, *other.amounts))
+        if not self._one_each(both):
+            return False
+        self.skip |= {at + 1, at + 2}
+        return True
+
     def _one_each(self, phrase: Phrase) -> bool:
         """ "three garlands of 8, 10 and 12 feet": one of each length."""
         base, fact = self.current, self._bare_fact()
         count = base.facts.get("count") if base.named else self.context.count
-        if fact is None or base.on_table or count != len(phrase.amounts) or base.part_of:
+        if fact is None or count != len(phrase.amounts) or base.part_of:
             return False
         unit = phrase.amounts[-1].high.unit
         values = [self.slots.value(Amount(f.high.value, f.high.unit or unit), fact) for f in phrase.amounts]
@@ -117,7 +132,7 @@ class Lengths(Bare):
             return False
         for value in values:
             kind = base.kind or self.context.focus
-            clone = Draft(kind=kind, new=base.new, named=True, part_of=float(len(values)))
+            clone = Draft(kind=kind, new=base.new, on_table=base.on_table, named=True, part_of=float(len(values)))
             clone.facts = {**base.facts, "count": 1, fact.id: value}
             clone.colours = [dict(c) for c in base.colours]
             self.drafts.append(clone)
@@ -129,6 +144,9 @@ class Lengths(Bare):
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         """ "5s and 11s": balloon sizes."""
         figure = Figure("NUM", phrase.value, phrase.value)
+        if not self.current.named and self._speaks_of_table() and not self.slots.is_nominal(phrase.value):
+            self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)  # "what if they're 72s"
+            return
         place = at - 1 if self._before(at, "det") else at
         if self._before(place, "neg", "remove") and self._drop_size(figure):
             return

@@ -15,7 +15,7 @@ LINKS = frozenset(
     " till until til perhaps approximately nearly almost only um uh er even".split()
 )
 PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
-FEET = frozenset("footer footers footers' ftr ftrs fters fter".split())
+FEET = frozenset("foots footer footers footers' ftr ftrs fters fter".split())
 CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET", "LIMIT"})
 POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
 BEFORE_ONE = frozenset("each every this that which the other another any".split())

@@ -106,6 +106,10 @@ class Looks(Ground):
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
         entry = self._entry(at, phrase)
+        if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
+            self.current.extend = True  # "and gold": more of them
+        if not self.current.colours and self._before(at, "sep") and self.phrases[at - 1].text == ",":
+            self.trailing = self.current
         name = phrase.value
         same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)
         if same is not None:
@@ -148,7 +152,8 @@ class Looks(Ground):
             return True
         dropped = self.current.drop
         listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
-        if before.kind in {"neg", "remove"} or (listed and dropped and dropped[-1][0] == "colours"):
+        listed = listed and ("colours", self.phrases[place - 1].value) in dropped
+        if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"
             self.current.colours = [c for c in self.current.colours if c["name"] != phrase.value]

@@ -5,7 +5,7 @@ is sane for the thing decides; two ways that are as good end in a doubt, to be a
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from grammar.amounts import Amounts
@@ -20,10 +20,12 @@ from grammar.phrases import phrases
 from grammar.reading import Context, Doubt, Reading
 from grammar.scan import Token, scan
 from grammar.slots import Slots, is_metric
+from grammar.sounds import sounds
 from grammar.spelling import suggestions
 from grammar.terms import Term
 from grammar.tidy import tidy
 from grammar.tongue import tongues
+from grammar.unit_words import unit_words
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words
 
@@ -56,9 +58,10 @@ class Reader:
     def read(self, text: str, context: Context | None = None) -> Reading:
         """What a turn says, given what is in hand. Never raises for any text."""
         context = context or Context()
-        tokens = apart(scan(text))
+        typed = apart(scan(text))
         if context.foreign:
-            tokens = [replace(token, foreign=token.lower in context.foreign) for token in tokens]
+            typed = [replace(token, foreign=token.lower in context.foreign) for token in typed]
+        tokens = sounds(typed, self._tells)
         if not tokens:
             return Reading()
         orders = self._orders(tokens)
@@ -70,7 +73,9 @@ class Reader:
             tries.append(_Try(row, made, row.cost + made.cost))
             if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
                 break
-        return self._choose(tries, tokens, text)
+        reading = self._choose(tries, tokens, text)
+        reading.said_as += [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]
+        return reading
 
     def _orders(self, tokens: list[Token]) -> list[Order]:
         kept: list[Order] = []
@@ -78,6 +83,12 @@ class Reader:
             if not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
                 kept.append(order)
         return kept
+
+    def _tells(self, tokens: Sequence[Token], at: int) -> set[str]:
+        """The types of the words that begin at a token; "UNIT" where it is a unit of length."""
+        unit = {"UNIT"} if any(u.kind == "length" for _, u in unit_words().units.find(tokens, at)) else set()
+        colour = {"COLOUR"} if self.lexicon.colour_end(tokens, at) > at else set()
+        return unit | colour | {m.entry.type for m in self.lexicon.matches(tokens, at)}
 
     def _names(self, tokens: list[Token], at: int) -> bool:
         """Whether a thing to count is named at a token."""

@@ -112,6 +112,8 @@ class Things(Lengths, Looks):
                     f in now.facts for f in ("table_length", "table_diameter", "length")
                 )
             brings = counted or article == "one"
+            if brings and not head.prep and "length" in now.facts and not now.on_table:
+                return False  # "a head table runner 18 ft and six rounds"
             counted_twice = brings and "count" in now.facts and not self.correcting
             return not counted_twice and not (sized and has_size and brings)
         return not counted and article != "one"
@@ -161,6 +163,7 @@ class Things(Lengths, Looks):
             self._along(run)
         if target is None or self.topic is None:
             return
+        target.options, self.current.options = {**self.current.options, **target.options}, {}
         fact, value = self.topic
         source, first = self.current, not self.targets
         self.targets.append(target)
@@ -192,6 +195,7 @@ class Things(Lengths, Looks):
             if source is not target:
                 source.colours = []
         target.colours = [dict(colour) for colour in self.given]
+        target.extend = target.extend or source.extend
 
     def _needs(self, kind: str | None) -> bool:
         """Whether such a piece cannot do without its number: one for each table, then."""

@@ -6,6 +6,7 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 import itertools
 
 from grammar.lexer import LINKS
+from grammar.lexicon import word_list
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words
 
@@ -14,6 +15,8 @@ NEARBY = 5
 SEVERAL = 3
 WHOLE = 100
 BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
+NAMED_BY = frozenset({"is", "number", "no.", "on", "at", "of", "the", "#", "th", "me", "us", "her"})
+RATHER = frozenset({"just", "only", "but"})
 COVERED = frozenset({"covered", "dressed", "decorated"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
@@ -22,7 +25,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _taken_back(row)
+    row = _names(_taken_back(row))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -53,6 +56,37 @@ def _taken_back(row: list[Term]) -> list[Term]:
         if nxt < len(row) and row[nxt].type == "NUM" and any(_is_slip(t) for t in row[at + 1 : nxt]):
             out[at:nxt] = [t.moved("FILL", "of") for t in row[at:nxt]]
     return out
+
+
+def _names(row: list[Term]) -> list[Term]:
+    """ "turning 40", "12 Garden Lane", "07700 900123", "3 June 2026": numbers that name or date and count nothing."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type not in {"NUM", "CLOCK"}:
+            continue
+        before = at - 1
+        while before >= 0 and row[before].value in NAMED_BY:
+            before -= 1
+        told = before >= 0 and row[before].text.lower() in word_list("before_name")
+        after = [t.text.lower() for t in row[at + 1 : at + 4] if t.type in {"WORD", "FILL", "PIECE", "OF"}]
+        dated = bool(set(after) & word_list("after_name")) and all(t.type != "NUM" for t in row[at + 1 : at + 2])
+        if told or dated or _is_dialled(row, at) or (at and out[at - 1].type == "WORD" and _goes_on(row, at)):
+            out[at] = term.moved("WORD", term.text)
+    return out
+
+
+def _is_dialled(row: list[Term], at: int) -> bool:
+    """Digits as of a telephone: a nought first and four of them or more, or bound to such digits."""
+    digits = row[at].text
+    behind = (
+        row[at + 1].text == "-" and row[at + 2 : at + 3] and _is_dialled(row, at + 2) if at + 1 < len(row) else False
+    )
+    return bool((digits.isdigit() and len(digits) > 3 and digits[0] == "0") or behind)
+
+
+def _goes_on(row: list[Term], at: int) -> bool:
+    """Whether digits go on with those before them that counted nothing: the rest of a number, a year."""
+    return row[at].text.isdigit() and len(row[at].text) > 3 and row[at - 1].end == row[at].start
 
 
 def _is_slip(term: Term) -> bool:
@@ -192,6 +226,10 @@ def _gaps(row: list[Term]) -> list[Term]:
     """Filler that is no link, between a label and an amount, keeps them apart."""
     out: list[Term] = []
     for at, term in enumerate(row):
+        anew = term.text.lower() in RATHER and out and out[-1].type == "SEP"
+        if anew and at + 1 < len(row) and row[at + 1].type == "COLOUR":
+            out.append(term.moved("GAP"))  # "no gold, just ivory"
+            continue
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
             binds = ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
@@ -255,9 +293,9 @@ def _bind(row: list[Term]) -> list[Term]:
         elif term.type in {"SEP", "AND"} and term.value not in {".", ";", "?"} and before in SIZED and after in SIZED:
             if _a_list(kept, at):
                 term = term.moved("LIST")
-        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR" and not _of_the_piece(row, term):
-            out.append(term)
-            out.append(Term("SHARED", None, term.end, term.end, ""))
+        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
+            rather = Term("GAP" if _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
+            out += [rather, term] if rather.type == "GAP" else [term, rather]
             continue
         out.append(term)
     return out

@@ -76,6 +76,7 @@ class Maker:
     def __init__(self, chance: random.Random) -> None:
         self.chance = chance
         self.spoken = chance.random() < 0.3
+        self.several = False
         self.metric = chance.random() < 0.25
 
     def phrase(self, id: str) -> Phrase:
@@ -408,8 +409,13 @@ class Maker:
 
     def opening(self, pieces: list[Piece], job: list[Part]) -> str:
         """The first turn."""
-        groups = [self.told(piece) for piece in pieces]
-        text = self.join(groups)
+        self.several = len(pieces) > 1
+        text = self.join([self.told(piece) for piece in pieces])
+        if self.several and not any(piece.more for piece in pieces) and not self.spoken:
+            names = self.colour_names(2)
+            for piece in pieces:
+                piece.head.gives["colours"] = [{"name": name} for name in names]
+            text += self.pick(", ", ", all in ", ", everything in ") + " and ".join(names)
         facts = " and ".join(part.text for part in job)
         if facts:
             ahead = self.maybe(0.3) and not self.spoken
@@ -424,7 +430,10 @@ class Maker:
         """One piece with what is said of it."""
         text = piece.head.text
         for part in piece.more:
-            text = self.glue(text, part.text)
+            if "colours" in part.gives and self.several:  # behind a comma they would be those of all
+                text += f" in {part.text.removeprefix('in ')}"
+            else:
+                text = self.glue(text, part.text)
         return text
 
     def join(self, groups: list[str]) -> str:
