@@ -142,9 +142,7 @@ class Conversation:
         else:
             now = self._take(now, reading)
         self.state = now
-        made, was = self.estimates.of(now), self.estimates.of(before)
-        made.metric = was.metric = now.metric
-        made.figures()  # all at once is quicker than one by one as the reply comes to them
+        made, was = self.estimates.of(now), self.estimates.of(before, now.metric)
         reply = self.writer().reply(before, now, reading, made, was)
         self.minded |= {caution.split(":")[0].lower() for caution in reply.cautions}
         return reply

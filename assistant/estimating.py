@@ -47,12 +47,14 @@ class Estimates:
         self.book = book
         self._made: dict[Any, Estimate] = {}
 
-    def of(self, state: State) -> Estimate:
-        """The estimate of a state, that of `estimate`."""
+    def of(self, state: State, metric: bool | None = None) -> Estimate:
+        """The estimate of a state, that of `estimate`; reasons are in metric units where the state or `metric` is."""
+        metric = state.metric if metric is None else metric
         job = _job(self.book, state)
         pieces = tuple((piece.kind, frozen(piece.said)) for piece in job.pieces)
-        key = (pieces, frozen(job.said), job.stock, state.compared)
+        key = (pieces, frozen(job.said), job.stock, state.compared, metric)
         found = self._made.pop(key, None) or _work(self.book, job, state)
+        found.metric = metric
         self._made[key] = found
         if len(self._made) > KEPT:
             del self._made[next(iter(self._made))]

@@ -1,6 +1,10 @@
 """What a turn gives back."""
 
-from pydantic import BaseModel, ConfigDict, Field
+from collections.abc import Callable
+from functools import cached_property
+from typing import Any
+
+from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, computed_field
 
 from assistant.heard import Heard
 from rules.figure import Figure
@@ -10,7 +14,8 @@ class Reply(BaseModel):
     """The answer to one turn.
 
     text: what the chat prints, plain; heard: what has been said so far, without defaults; unread: words of this turn
-    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: all of them.
+    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: all of them, worked
+    out by the callable `figures` when they are first asked for, as the text holds but a few.
     """
 
     model_config = ConfigDict(extra="forbid")
@@ -20,4 +25,14 @@ class Reply(BaseModel):
     unread: list[str] = Field(default_factory=list)
     question: str | None = None
     cautions: list[str] = Field(default_factory=list)
-    figures: list[Figure] = Field(default_factory=list)
+    _figures: Callable[[], list[Figure]] = PrivateAttr(default=list)
+
+    def __init__(self, *, figures: Callable[[], list[Figure]] = list, **fields: Any) -> None:
+        super().__init__(**fields)
+        self._figures = figures
+
+    @computed_field  # type: ignore[prop-decorator]
+    @cached_property
+    def figures(self) -> list[Figure]:
+        """All figures, those of each piece and of the job."""
+        return self._figures()

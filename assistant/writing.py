@@ -35,7 +35,6 @@ class Writer:
 
     def reply(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Reply:
         """The whole reply to a turn."""
-        made.metric = was.metric = now.metric
         question = now.pending.text if now.pending else None
         answered = answer(Asked(self.book, self.width, before, now, reading, was, made, self.folder))
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
@@ -47,7 +46,7 @@ class Writer:
             unread=reading.unread,
             question=spoken(question) if question else None,
             cautions=[spoken(caution.text) for caution in made.cautions()],
-            figures=made.figures(),
+            figures=made.figures,
         )
 
     # the estimate ----------------------------------------------------------------------------------------------------

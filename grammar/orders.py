@@ -1,6 +1,6 @@
 """What is asked for: patterns of words/orders.toml found in the words of a turn."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -53,12 +53,17 @@ def firsts() -> dict[str, tuple[tuple[int, str, tuple[Item, ...]], ...]]:
     """Patterns by the words that they may begin with."""
     table: dict[str, list[tuple[int, str, tuple[Item, ...]]]] = {}
     for row in patterns():
-        for item in row[2]:
-            for word in item.words:
-                table.setdefault(word, []).append(row)
-            if not item.optional:
-                break
+        for word in first_words(row[2]):
+            table.setdefault(word, []).append(row)
     return {word: tuple(rows) for word, rows in table.items()}
+
+
+def first_words(items: tuple[Item, ...]) -> Iterator[str]:
+    """The words that a pattern may begin with."""
+    for item in items:
+        yield from item.words
+        if not item.optional:
+            break
 
 
 def find_orders(tokens: Sequence[Token]) -> list[Order]:

@@ -1,6 +1,7 @@
 """Quantities in a text: every reading at a place, and the likeliest ones along a whole text."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from grammar.clock import clock_at, stopwatch_at
 from grammar.measures import measures_at, units_at
@@ -41,10 +42,15 @@ def read_quantities(text: str) -> list[Quantity]:
 
     Where readings differ the longest is taken that the words around it allow. Never raises; time is linear in the text.
     """
+    return list(_read(text))
+
+
+@lru_cache(maxsize=128)
+def _read(text: str) -> tuple[Quantity, ...]:
     tokens = scan(text)
     alone = _alone(tokens)
     if alone is not None:
-        return [alone]
+        return (alone,)
     found: list[Quantity] = []
     at = 0
     while at < len(tokens):
@@ -59,7 +65,7 @@ def read_quantities(text: str) -> list[Quantity]:
         if best.kind in PUBLIC:
             found.append(best)
         at = _past_rate(tokens, best)
-    return found
+    return tuple(found)
 
 
 def _alone(tokens: Sequence[Token]) -> Quantity | None:

@@ -9,6 +9,7 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 Kind = Literal["word", "number", "mark"]
@@ -106,6 +107,11 @@ def fold(text: str) -> str:
 
 def scan(text: str) -> list[Token]:
     """The tokens of a text, in order, white space left out. Never raises; takes time linear in the text."""
+    return list(_scanned(text))
+
+
+@lru_cache(maxsize=128)  # a turn is cut for each that wants to know what it says
+def _scanned(text: str) -> tuple[Token, ...]:
     folded = fold(text)
     tokens: list[Token] = []
     last_end = -1
@@ -124,7 +130,7 @@ def scan(text: str) -> list[Token]:
             kind = "word" if value is None else "number"
         tokens.append(Token(text[start:end], lower, start, end, kind, start == last_end, value))
         last_end = end
-    return tokens
+    return tuple(tokens)
 
 
 def _literal(shape: str, written: str) -> tuple[str, Fraction | None]:

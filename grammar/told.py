@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
-from grammar.orders import STOPS, Item, items_of, match
+from grammar.orders import STOPS, Item, first_words, items_of, match
 from grammar.quantities import read_quantities
 from grammar.quantity import Quantity, place
 from grammar.scan import Token, scan
@@ -131,7 +131,7 @@ def _at(
     """Every way in which the table's patterns stand from word `at` on."""
     if words[at][1].lower in STOPS:
         return
-    for pattern in patterns(table):
+    for pattern in _firsts(table).get(words[at][1].lower, ()):
         found = match(words, at, pattern.items)
         if found is None or found[0][1] != words[at][0]:
             continue  # nothing before it is passed over
@@ -157,6 +157,16 @@ def _at(
                 value.end,
             ),
         )
+
+
+@cache
+def _firsts(table: ToldWords) -> dict[str, tuple[_Pattern, ...]]:
+    """The table's patterns by the words that they may begin with."""
+    found: dict[str, list[_Pattern]] = {}
+    for pattern in patterns(table):
+        for word in dict.fromkeys(first_words(pattern.items)):
+            found.setdefault(word, []).append(pattern)
+    return {word: tuple(rows) for word, rows in found.items()}
 
 
 @cache

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
 
 from rules.domain import require_not_negative, require_whole
 
@@ -30,16 +30,19 @@ def choose_packs(need: int, sizes: Sequence[int], prices: Sequence[Price] | None
     chosen[thriftiest] = max(0, need - span) // sizes[thriftiest]
     remaining = need - chosen[thriftiest] * sizes[thriftiest]
 
+    step = gcd(*sizes)  # packs come to multiples of it, so between two of them nothing changes
+    whole = [size // step for size in sizes]
+    remaining = -(-remaining // step)
     best = [0] * (remaining + 1)
     last = [0] * (remaining + 1)
     for pieces in range(1, remaining + 1):
         best[pieces], last[pieces] = min(
             (best[max(0, pieces - size)] + score, index)
-            for index, (size, score) in enumerate(zip(sizes, scores, strict=True))
+            for index, (size, score) in enumerate(zip(whole, scores, strict=True))
         )
     while remaining > 0:
         chosen[last[remaining]] += 1
-        remaining -= sizes[last[remaining]]
+        remaining -= whole[last[remaining]]
     return chosen
 
 

@@ -23,15 +23,17 @@ class JobWorld(World):
     def __init__(self, book: Book, said: Mapping[str, Any], pieces: Sequence[Spread]) -> None:
         super().__init__(book, JOB, said, {})
         self.pieces = pieces
+        self._having: dict[str, list[int]] = {}
 
     def having(self, id: str) -> list[int]:
         """The places of the pieces that have a value for a fact of their own called `id`."""
-        found = []
-        for place, piece in enumerate(self.pieces):
-            world = piece.world
-            if not self.book.is_of_job(id, world.kind) and world.find(id) is not None:
-                found.append(place)
-        return found
+        if id not in self._having:
+            self._having[id] = [
+                place
+                for place, piece in enumerate(self.pieces)
+                if not self.book.is_of_job(id, piece.world.kind) and piece.world.find(id) is not None
+            ]
+        return self._having[id]
 
     def _step(self, id: str) -> Step:
         looked = over_pieces(id)
