@@ -248,7 +248,13 @@ def read_piece(id: str, raw: Raw) -> PieceKind:
     """The record of a piece's block, or of the job's."""
     known = ("kind", "words", "parts", "shows", "main", "hears")
     parts = tuple(
-        Part(*(_a_text(one[key]) for key in ("name", "size", "inflated", "count")), bool(one.get("pairs", False)))
+        Part(
+            _a_text(one["name"]),
+            _a_text(one["size"]),
+            _a_text(one["inflated"]),
+            _a_text(one["count"]),
+            bool(one.get("pairs", False)),
+        )
         for one in raw.get("parts", ())
     )
     shows = _strings(raw, "shows")

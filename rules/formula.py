@@ -60,8 +60,8 @@ def lend_trees(written: Mapping[str, bytes]) -> None:
 def parse(text: str) -> Node:
     """The tree of a formula; FormulaError in one plain sentence when it cannot be read."""
     if text in _written:
-        tree: Node = pickle.loads(_written[text])  # noqa: S301 - lent by the caller's own store
-        return tree
+        kept: Node = pickle.loads(_written[text])  # noqa: S301 - lent by the caller's own store
+        return kept
     if len(text) > LONGEST:
         raise FormulaError(f"{text[:20]!r}... is longer than {LONGEST:,} letters; share it out among facts")
     from lark.exceptions import UnexpectedCharacters, UnexpectedEOF, UnexpectedInput, UnexpectedToken, VisitError
