@@ -160,6 +160,7 @@ class Assembler(Things):
                     Doubt(kind="impossible", fact="inflated", value=draft.facts.pop("inflated"), words=words)
                 )
         for draft in drafts:
+            self._cover_by_share(draft)
             if self.even and len(draft.colours) == self.even:
                 for colour in draft.colours:
                     colour["share"] = round(1 / self.even, 4)
@@ -198,6 +199,16 @@ class Assembler(Things):
         if plain and self.trailing.undressed:
             for draft in bare:
                 draft.colours = [dict(colour) for colour in self.trailing.colours]
+
+    def _cover_by_share(self, draft: Draft) -> None:
+        """ "8 tables, 2/3 navy and gold": two thirds before colours without shares is how much is covered."""
+        first = draft.colours[0] if draft.colours else {}
+        shared = any(set(c) & {"share", "rest", "parts"} for c in draft.colours[1:])
+        covered = {"coverage", "coverage_fraction"} & set(draft.facts)
+        two_thirds = abs(first.get("share", 0) - 2 / 3) < 0.01
+        if draft.kind == TABLE_KIND and draft.new and two_thirds and not covered and not shared:
+            first.pop("share")
+            draft.facts["coverage"] = "two_thirds"
 
     def _needs_count(self, draft: Draft) -> bool:
         words = self.slots.vocabulary.kinds.get(draft.kind or "")

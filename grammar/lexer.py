@@ -83,10 +83,11 @@ class Lexer:
         """The term at `at` for choice number `pick`, and how many choices there were."""
         tokens = amounts.tokens
         token = tokens[at]
-        measured = any(choice.end > at + 1 for choice in amounts.at(at))  # "each one point five metres"
+        # "each one point five metres", "navy one third gold"
+        measured = any(choice.end > at + 1 for choice in amounts.at(at))
         if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE and not measured:
             return [Term("FILL", "one", at, at + 1, token.text)], 1
-        if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"}:
+        if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"} and not measured:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
         if at in orders and (word is None or (word.type not in CONTENT and word.value not in KEPT)):
@@ -117,6 +118,9 @@ class Lexer:
         if plural:
             return Term("NOMINALS", Amount(Fraction(plural)), at, at + 1, tokens[at].text)
         for choice in choices:
+            if choice.type == "LEN" and tokens[choice.end - 1].lower in FEET:
+                text = " ".join(t.text for t in tokens[at : choice.end])
+                return Term("FOOTER", choice.value, at, choice.end, text)  # "seven eight foots"
             if choice.type != "NUM":
                 continue
             after = choice.end

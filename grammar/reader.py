@@ -25,6 +25,7 @@ from grammar.spelling import suggestions
 from grammar.terms import Term
 from grammar.tidy import tidy
 from grammar.tongue import tongues
+from grammar.unit_meant import mend_unit
 from grammar.unit_words import unit_words
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words
@@ -74,6 +75,7 @@ class Reader:
             if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
                 break
         reading = self._choose(tries, tokens, text)
+        mend_unit(reading, tokens, context, self.convert)
         reading.said_as += [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]
         return reading
 

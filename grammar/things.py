@@ -64,7 +64,9 @@ class Things(Lengths, Looks):
         if article == "one" and not counted and "count" not in draft.facts:
             draft.facts["count"] = 1
         noun = self.phrases[head.at].text.lower()
-        draft.singular = head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
+        draft.singular = (draft.singular and head.kind == TABLE_KIND) or (
+            head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
+        )
         self.adding = False
 
     def _coloured_ones(self, head: Head) -> bool:
