@@ -10,7 +10,7 @@ from assistant.heard import Heard
 from rules.figure import Figure
 
 
-class Reply(BaseModel):
+class Reply(BaseModel):  # noqa: PLW1641 - no key of anything
     """The answer to one turn.
 
     text: what the chat prints, plain; heard: what has been said so far, without defaults; unread: words of this turn
@@ -36,3 +36,10 @@ class Reply(BaseModel):
     def figures(self) -> list[Figure]:
         """All figures, those of each piece and of the job."""
         return self._figures()
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Reply) and self.model_dump() == other.model_dump()
+
+    def __getstate__(self) -> dict[Any, Any]:
+        self._figures = self.figures.copy  # so that it can be pickled: the figures, not what works them out
+        return super().__getstate__()

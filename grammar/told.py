@@ -53,6 +53,11 @@ def read_told(text: str, told: Sequence[ToldWords], nominal: Sequence[float]) ->
     A place that is named once holds for what follows it. `nominal` are the sizes, in inches, that a number without a
     unit may be.
     """
+    lower = {token.lower for token in scan(text)}
+    told = [table for table in told if any(all(map(lower.intersection, need)) for need in _needed(table))]
+    # most turns tell nothing, which is seen by their words alone
+    if not told:
+        return [], text
     words, said = _words(text, nominal)
     found: list[tuple[int, Told]] = []
     used: set[int] = set()
@@ -167,6 +172,13 @@ def _firsts(table: ToldWords) -> dict[str, tuple[_Pattern, ...]]:
         for word in dict.fromkeys(first_words(pattern.items)):
             found.setdefault(word, []).append(pattern)
     return {word: tuple(rows) for word, rows in found.items()}
+
+
+@cache
+def _needed(table: ToldWords) -> frozenset[tuple[frozenset[str], ...]]:
+    """The choices of plain words, one of each of which stands in any text that some pattern of the table fits."""
+    items = ([item.words for item in pattern.items if not item.optional] for pattern in patterns(table))
+    return frozenset(tuple(words for words in row if all(map(str.isalpha, words))) for row in items)
 
 
 @cache

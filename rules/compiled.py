@@ -97,6 +97,12 @@ class _Compiler:
 
     def _two(self, sign: Callable[[Any, Any], Any], left: Node, right: Node) -> Closure:
         first, second = self.closure(left), self.closure(right)
+        if isinstance(right, Number):
+            after = right.value
+            return lambda values: sign(first(values), after)
+        if isinstance(left, Number):
+            before = left.value
+            return lambda values: sign(before, second(values))
         return lambda values: sign(first(values), second(values))
 
     def _choice(self, node: If) -> Closure:

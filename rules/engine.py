@@ -57,6 +57,7 @@ class Estimate:
         self._pieces = [_piece_spread(book, piece, job.said) for piece in job.pieces]
         self._job = JobSpread(JobWorld(book, job.said, self._pieces))
         self._figures: dict[bool, list[Figure]] = {}
+        self._remarks: dict[tuple[str, bool], list[Said]] = {}
 
     def figure(self, id: str, piece: int | None = None) -> Figure | None:
         """The figure `id` of a piece or of the job, None when it is not known and cannot be worked out."""
@@ -183,11 +184,17 @@ class Estimate:
 
     def cautions(self) -> list[Said]:
         """Dangers to name, the gravest first; one said of several pieces alike stands once."""
-        return remarks.said(self.book, self._worlds(), "caution", self.metric)
+        return self._said("caution")
 
     def notes(self) -> list[Said]:
         """What else is worth saying, with no danger in it."""
-        return remarks.said(self.book, self._worlds(), "note", self.metric)
+        return self._said("note")
+
+    def _said(self, kind: str) -> list[Said]:
+        key = (kind, self.metric)
+        if key not in self._remarks:
+            self._remarks[key] = remarks.said(self.book, self._worlds(), kind, self.metric)
+        return self._remarks[key]
 
     def _worlds(self) -> list[tuple[int | None, World]]:
         return [(piece, self._spread(piece).world) for piece in self._scopes()]
@@ -254,10 +261,11 @@ class Estimate:
         main = self.book.kind_of(world.kind).main
         found: dict[str, float] = {}
         for shown in dict.fromkeys((main, *world.shows)):
-            for move in spread.moves(shown):
+            moves = spread.moves(shown)
+            whole, weight = abs(spread.at(shown)) or 1.0 if moves else 1.0, 1.0 if shown == main else LESSER
+            for move in moves:
                 id = spread.leaves[move.leaf].id
-                share = move.size / (abs(spread.at(shown)) or 1.0) * (1.0 if shown == main else LESSER)
-                found[id] = max(found.get(id, 0.0), share)
+                found[id] = max(found.get(id, 0.0), move.size / whole * weight)
         return found
 
 

@@ -90,7 +90,8 @@ class Spread:
 
     def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
         """The smooth value of a quantity with one input at its low or high, or with all typical."""
-        self._grow()
+        if len(self._order) != len(self.world.steps):
+            self._grow()
         run = self._base
         if leaf is not None and self._masks.get(id, 0) & self._bits.get(leaf, 0):
             run = self._moved(leaf, side)

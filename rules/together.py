@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from rules.blocks import JOB, Fact
@@ -10,7 +11,10 @@ from rules.nodes import OVER_PIECES
 from rules.spread import LOW, Spread
 from rules.world import WORKED_OUT, Absent, Step, World
 
+OVER = "over pieces"  # in place of a kind
 
+
+@cache
 def over_pieces(key: str) -> tuple[str, str] | None:
     """("total", "balloons") for the key "total(balloons)"; None for the id of a fact."""
     how, bracket, rest = key.partition("(")
@@ -45,10 +49,14 @@ class JobWorld(World):
 
     def _fact_over(self, key: str, id: str) -> Fact:
         """A stand-in for the fact that a look over the pieces works out."""
-        facts = self.book.facts.get(id)
-        if not facts:
-            raise Absent(key, f"nothing is known of {id.replace('_', ' ')}")
-        return replace(facts[0], id=key, type="quantity", rules=(), assume=None)
+        stand_in = self.book.looked_up.get((key, OVER))
+        if stand_in is None:
+            facts = self.book.facts.get(id)
+            if not facts:
+                raise Absent(key, f"nothing is known of {id.replace('_', ' ')}")
+            stand_in = replace(facts[0], id=key, type="quantity", rules=(), assume=None)
+            self.book.looked_up[key, OVER] = stand_in
+        return stand_in
 
 
 class JobSpread(Spread):

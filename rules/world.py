@@ -115,8 +115,11 @@ class World:
 
     def find(self, id: str) -> Step | None:
         """How the fact got its value, or None when it has none."""
+        step = self.steps.get(id)
+        if step is not None or id in self.absent:
+            return step
         try:
-            return self.steps.get(id) or self._work_out(id)
+            return self._work_out(id)
         except Absent:
             return None
 
