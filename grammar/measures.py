@@ -148,7 +148,8 @@ def _preposition(tokens: Sequence[Token], after: int) -> bool:
     if word_at(tokens, after) in unit_words().after_preposition:
         return True
     return any(
-        not any(True for _ in units_at(tokens, numeral.end)) and word_at(tokens, numeral.end) != "x"
+        not any(unit.kind != "percent" for _, unit in units_at(tokens, numeral.end))
+        and word_at(tokens, numeral.end) != "x"
         for numeral in numerals_at(tokens, after)[:1]
     )
 

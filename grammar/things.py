@@ -20,7 +20,7 @@ class Things(Lengths, Looks):
         kind = self._head_kind(head)
         before = list(self.phrases[head.first : head.at])
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
-        article = next((str(p.value) for p in before if p.kind == "det"), "")
+        article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
         if head.role is Role.PLACE and self._is_place(head, kind, counted):
             self._place(head, kind, article)
             return

@@ -263,7 +263,7 @@ def _drop_links(row: list[Term]) -> list[Term]:
             taken = len(out) > 1 and out[-2].type in AMOUNTS and not bound_before
             bound = (
                 (before == "LABEL" and after in AMOUNTS and not taken)
-                or (before in AMOUNTS and after == "LABEL" and term.type != "PREP")
+                or (before in AMOUNTS and after == "LABEL" and term.type not in {"PREP", "DET"})
                 or (before in SHARES | {"PARTS", "REST", "ALL"} and after == "COLOUR")
                 or (before == "COLOUR" and after in SHARES)
             )
