@@ -15,7 +15,7 @@ _NAME = r"[\"'“‘]?(?P<name>.+?)[\"'”’]?"
 _OTHER = r"[\"'“‘]?(?P<other>.+?)[\"'”’]?"
 _ABOUT = "with|about|called|named|for|from|of|in|on|since"
 _PLEASE = r"^(?:(?:ok|okay|right|so|now|and|please|can you|could you|let's|lets)[, ]+)*"
-_END = r"(?:,? please)?[.!?]*$"
+_END = r"(?:,? please)?$"
 
 # What is meant, and how it is said; the first that fits is taken.
 _SAID = (
@@ -62,7 +62,7 @@ class Order:
 
 def read_order(text: str) -> Order | None:
     """The order to the job book that the turn is, None where it is none."""
-    line = " ".join(text.replace("’", "'").split())
+    line = " ".join(text.replace("’", "'").split()).rstrip(".!?")
     for what, pattern in _PATTERNS:
         found = pattern.match(line)
         if found:

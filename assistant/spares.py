@@ -13,11 +13,12 @@ from rules.apportion import largest_remainder
 from rules.buying import PAIR, shared_out
 
 SHIFTED = 0.5  # of its share, what a colour gives up when "less" of it is wanted and no number is named
+# A colour's name has an end, and so has the search for it: the time stays linear in the turn.
 _MORE = re.compile(
-    r"\b(?:more|extra|heavier on(?: the)?)\s+(?P<name>[a-z ]+?)(?=\s*(?:,|;|:|\?|$|and|less|fewer|than|with))"
+    r"\b(?:more|extra|heavier on(?: the)?)\s+(?P<name>[a-z ]{1,60}?)(?=\s?(?:,|;|:|\?|$|and|less|fewer|than|with))"
 )
 _LESS = re.compile(
-    r"\b(?:less|fewer|lighter on(?: the)?)\s+(?P<name>[a-z ]+?)(?=\s*(?:,|;|:|\?|\.|$|and|more|does|will|would))"
+    r"\b(?:less|fewer|lighter on(?: the)?)\s+(?P<name>[a-z ]{1,60}?)(?=\s?(?:,|;|:|\?|\.|$|and|more|does|will|would))"
 )
 
 

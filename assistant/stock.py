@@ -27,7 +27,7 @@ _HAVE = re.compile(
 )
 _OWNS = re.compile(r"\b(?:have|got|'ve|there's|there is|there are|stock|hand)\b|'ve\b")
 _ASKS = re.compile(r"\?|\b(?:can|could|will|would|how|what|which|is|enough|do|does|need|want|to|for)\b")
-_SIZE = re.compile(r"\b(\d{1,2}(?:\.\d+)?)(?:\s*-?\s*(?:inch(?:es|ers?)?|ins?)\b|\s*\"|'?s\b)")
+_SIZE = re.compile(r"\b(\d{1,2}(?:\.\d+)?)(?:(?:\s*-)?\s*(?:inch(?:es|ers?)?|ins?)\b|\s*\"|'?s\b)")
 _BAGS = re.compile(r"\b(?:bag|pack|packet)s?\b(?:\s+of\s+(\d+)\b(?!\s*(?:\"|-?\s*in|'?s\b)))?")
 _ONE = re.compile(r"^(?:an?|one)\b")
 _ONLY_BAGS = re.compile(r"\b(?:bags|packs|packets) of (\d{1,4})\b(?!\s*(?:\"|-?\s*in|'?s\b))")
