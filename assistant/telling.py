@@ -8,7 +8,7 @@ from rules.units import UnitError, convert
 
 # {id} a value, {id:unit} in a unit, {id~} its range, {id!} a value without which (or at nought) nothing is told,
 # {id|one|several} a word that goes with the number.
-_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(~|!|:[^}|]+|\|[^}|]*\|[^}|]*)?\}")
+_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(~|!|:[^{}|]+|\|[^{}|]*\|[^{}|]*)?\}")
 
 
 class Teller:

@@ -177,7 +177,7 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
         )
     except UnitError as error:
         raise BookError(file, id, clause(error), "write a unit of units.txt that measures the same") from None
-    except (ValueError, TypeError, KeyError, AttributeError) as error:
+    except (ValueError, TypeError, KeyError, AttributeError, ArithmeticError) as error:
         raise BookError(file, id, f"a value cannot be read ({error})", "write it as DEVELOPERS.md shows") from None
 
 

@@ -150,6 +150,10 @@ def read_blocks(file: str, text: str, from_house: bool = False) -> list[Block]:
         raise BookError(
             file, "", f"the file is not valid TOML: {said[:1].lower()}{said[1:]}", "mend that line"
         ) from None
+    except (ValueError, RecursionError):
+        raise BookError(
+            file, "", "a number is too long in it, or too much stands inside one another", "mend it"
+        ) from None
     for id, raw in tables.items():
         if not isinstance(raw, dict):
             raise BookError(file, id, "it stands outside a block", f"write it under a heading such as [{id}]")
@@ -181,22 +185,26 @@ def build_book(blocks: list[Block], text: str = "") -> Book:
         elif kind == "piece":
             book.pieces[block.id] = _read(read_piece, block, block.id, block.raw)
         elif kind == JOB:
-            shows = [*book.job.shows, *block.raw.get("shows", ())]
-            tells = [*book.job.extra.get("tells", ()), *block.raw.get("tells", ())]
-            whole = {"main": book.job.main, **block.raw, "shows": shows, "tells": tells}
-            book.job = _read(read_piece, block, JOB, whole)
+            book.job = _read(_job_with, block, book.job, block.raw)
         elif kind in REMARKS:
             remarks.append(_read(read_remark, block, block.id, block.file, block.raw))
         else:
+            _read(tuple, block, block.raw.get("words", ()))
             book.others.setdefault(kind, {})[block.id] = block.raw
     book.remarks = tuple(sorted(remarks, key=lambda remark: remark.rank))
     return book
 
 
+def _job_with(job: PieceKind, raw: Raw) -> PieceKind:
+    """The job with what one more block of it shows and tells."""
+    both = {"shows": [*job.shows, *raw.get("shows", ())], "tells": [*job.extra.get("tells", ()), *raw.get("tells", ())]}
+    return read_piece(JOB, {"main": job.main, **raw, **both})
+
+
 def _read(reader: Any, block: Block, *arguments: Any) -> Any:
     try:
         return reader(*arguments)
-    except (KeyError, ValueError, TypeError, AttributeError) as error:
+    except (KeyError, ValueError, TypeError, AttributeError, ArithmeticError) as error:
         what = f"a value is missing or cannot be read ({error})"
         raise BookError(block.file, block.id, what, "write it as DEVELOPERS.md shows") from None
 

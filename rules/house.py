@@ -82,6 +82,10 @@ def _parts(text: str) -> tuple[list[_Part], list[Fault]]:
             what = f"it is not valid TOML, {said[:1].lower()}{said[1:]}"
             faults.append(Fault(line + at - 1, BookError(HOUSE_FILE, id, what, "mend that line")))
             continue
+        except (ValueError, RecursionError):
+            what = "a number is too long in it, or too much stands inside one another"
+            faults.append(Fault(line, BookError(HOUSE_FILE, id, what, "mend it")))
+            continue
         loose = [key for key, value in tables.items() if not isinstance(value, dict)]
         if loose:
             outside = BookError(HOUSE_FILE, loose[0], "it stands outside a block", "write it under a heading")

@@ -7,7 +7,7 @@ from rules.show import value_text
 from rules.units import UnitError
 from rules.world import World
 
-_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(?::([^}]+))?\}", re.IGNORECASE)
+_PLACE = re.compile(r"\{([a-z_][a-z0-9_]*)(?::([^{}]+))?\}", re.IGNORECASE)
 
 
 def places(text: str) -> Iterator[tuple[str, str | None]]:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 UNITS_FILE = Path(__file__).with_name("units.txt")
 
 _NAME = r"[A-Za-z_%]\w*"
-_PRODUCT = re.compile(rf"\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d+)?(?:\s*[*/]\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d+)?)*\s*")
+_PRODUCT = re.compile(rf"\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d)?(?:\s*[*/]\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d)?){{0,5}}\s*")
 
 
 class UnitError(ValueError):
@@ -89,6 +89,7 @@ def _ask_pint(text: str) -> Unit:
         # Zero and one of it in base units: a temperature's zero lies elsewhere.
         zero, one = (_registry().Quantity(Fraction(n), text).to_base_units() for n in (0, 1))
         measures = one.dimensionality
+        float(one.magnitude)  # what is too large for a float is no unit to reckon in
     except (pint.PintError, ValueError, TypeError, ArithmeticError):
         raise UnitError(f"The unit {text!r} cannot be read.") from None
     powers = ((str(name).strip("[]"), int(str(n))) for name, n in measures.items())
