@@ -7,8 +7,8 @@ print(reply.text)
 """
 
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
 
+TYPE_CHECKING = False  # that of `typing`, which a start that only prints the version does without
 if TYPE_CHECKING:
     from assistant.conversation import Conversation
     from assistant.reply import Reply
@@ -18,7 +18,7 @@ __all__ = ["Conversation", "Reply"]
 _HOMES = {"Conversation": "conversation", "Reply": "reply"}
 
 
-def __getattr__(name: str) -> Any:
+def __getattr__(name: str) -> object:
     if name in _HOMES:
         return getattr(import_module(f"assistant.{_HOMES[name]}"), name)
     raise AttributeError(f"module 'assistant' has no attribute {name!r}")

@@ -1,18 +1,21 @@
 """The command `festoon`: the chat, one answer, or a conversation by pipe.
 
-Nothing but the standard library is imported until it is needed, so that --help and --version answer at once.
+Little is imported until it is needed, even of the standard library, so that --help and --version answer at once.
 """
 
-import contextlib
+from __future__ import annotations
+
 import gc
 import os
 import sys
-from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal, TextIO
+from types import SimpleNamespace
 
-from assistant.terminal import colour_depth, columns_of, one_line
-from assistant.turns import LONGEST_TURN, MakeTalk, Talk, Turns, make_conversation
+TYPE_CHECKING = False  # that of `typing`, which takes longer to import than the version takes to print
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from typing import Literal, TextIO
+
+    from assistant.turns import MakeTalk, Talk
 
 VERSION = "0.1.0"  # the one place: the package is built with it
 ANSWERED, UNANSWERED, WRONG_USE = 0, 1, 2
@@ -47,14 +50,18 @@ nothing understood; 2 wrong use.
 _OPTIONS = ("--json", "--version", "--help", "-h")
 
 
-@dataclass(frozen=True, slots=True)
-class Request:
+class Request(SimpleNamespace):
     """What the command line asks for; `problem` is a sentence where it asks for nothing that can be done."""
 
-    action: Literal["talk", "help", "version"] = "talk"
-    json: bool = False
-    words: str | None = None
-    problem: str | None = None
+    def __init__(
+        self,
+        *,
+        action: Literal["talk", "help", "version"] = "talk",
+        json: bool = False,
+        words: str | None = None,
+        problem: str | None = None,
+    ) -> None:
+        super().__init__(action=action, json=json, words=words, problem=problem)
 
 
 def main() -> int:
@@ -63,14 +70,17 @@ def main() -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a sign that the terminal cannot show must not end the talk
     gc.disable()  # nearly all that a start makes stays, so looking for garbage in it is time lost
-    return run(sys.argv[1:], sys.stdin, sys.stdout, sys.stderr, _make_and_settle)
+    return run(sys.argv[1:], sys.stdin, sys.stdout, sys.stderr)
 
 
 def _make_and_settle(width: int) -> Talk:
     """A conversation; from the first on, garbage is collected again, but not looked for in what was made till then."""
+    from assistant.turns import make_conversation
+
     talk = make_conversation(width)
     if not gc.isenabled():
         gc.freeze()
+        gc.set_threshold(20_000, 20, 20)  # a turn leaves little behind it, and much is made in it
         gc.enable()
     return talk
 
@@ -80,7 +90,7 @@ def run(
     stdin: TextIO | None,
     stdout: TextIO | None,
     stderr: TextIO | None = None,
-    make_conversation: MakeTalk = make_conversation,
+    make_conversation: MakeTalk | None = None,
 ) -> int:
     """The whole command: arguments without the program's name, streams (None where closed); the exit status.
 
@@ -89,7 +99,7 @@ def run(
     with open(os.devnull, "r+", encoding="utf-8") as nowhere:  # noqa: PTH123 - pathlib would slow each start
         stdin, stdout, stderr = stdin or nowhere, stdout or nowhere, stderr or nowhere
         try:
-            status = _obey(read_arguments(argv), stdin, stdout, stderr, make_conversation)
+            status = _obey(read_arguments(argv), stdin, stdout, stderr, make_conversation or _make_and_settle)
             stdout.flush()
         except BrokenPipeError:
             # Whoever read has read enough: no fault, so no line, and nothing more may be flushed at the end.
@@ -117,6 +127,8 @@ def read_arguments(argv: list[str]) -> Request:
             break
         if option not in _OPTIONS:
             import difflib
+
+            from assistant.terminal import one_line
 
             near = difflib.get_close_matches(option, _OPTIONS, n=1)
             hint = f'did you mean "{near[0]}"?' if near else 'see "festoon --help".'
@@ -158,6 +170,9 @@ def _obey(request: Request, stdin: TextIO, stdout: TextIO, stderr: TextIO, make:
 
 
 def _say_once(words: str, as_json: bool, stdout: TextIO, stderr: TextIO, make: MakeTalk) -> int:
+    from assistant.terminal import colour_depth, columns_of
+    from assistant.turns import Turns
+
     turns = Turns(make, columns_of(stdout))
     turn = turns.take(words)
     if as_json:
@@ -169,6 +184,8 @@ def _say_once(words: str, as_json: bool, stdout: TextIO, stderr: TextIO, make: M
 
 def _converse(as_json: bool, stdin: TextIO, stdout: TextIO, stderr: TextIO, make: MakeTalk) -> int:
     """One turn a line. Answered means that no line was refused and no conversation ended on an open question."""
+    from assistant.turns import Turns
+
     turns = Turns(make)
     spoken, answered, failed = False, True, False
     for line in lines_of(stdin):
@@ -190,6 +207,8 @@ def lines_of(stdin: TextIO) -> Iterator[str]:
 
     Of a line longer than a turn may be, only enough is held to show that it is too long, however long it is.
     """
+    from assistant.turns import LONGEST_TURN
+
     enough = 4 * (LONGEST_TURN + 1)  # bytes: a character takes four at most
     encoding = "utf-8-sig"
     while raw := stdin.buffer.readline(enough):
@@ -201,11 +220,15 @@ def lines_of(stdin: TextIO) -> Iterator[str]:
 
 
 def _complain(stderr: TextIO, sentence: str, status: int) -> int:
+    from assistant.terminal import one_line
+
     stderr.write(one_line(sentence) + "\n")
     return status
 
 
 def _silence(stdout: TextIO) -> None:
     """Point a stream that can take no more at nothing, so that the interpreter's last flush does not fail."""
+    import contextlib
+
     with contextlib.suppress(OSError):
         os.dup2(os.open(os.devnull, os.O_WRONLY), stdout.fileno())
