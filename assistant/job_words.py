@@ -8,8 +8,6 @@ import re
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from assistant.diary import MONTHS, date_said
-
 _THIS = r"(?:this|that|it|the job|this job|that job)"
 _NAME = r"[\"'“‘]?(?P<name>.+?)[\"'”’]?"
 _OTHER = r"[\"'“‘]?(?P<other>.+?)[\"'”’]?"
@@ -113,6 +111,8 @@ def _month_span(low: str, today: datetime) -> tuple[datetime, datetime] | None:
 
 
 def _day_span(low: str, today: datetime) -> tuple[datetime, datetime] | None:
+    from assistant.diary import date_said
+
     said = date_said(low)
     if said is not None:
         day = today.replace(year=said.year, month=said.month, day=said.day)
@@ -130,6 +130,8 @@ def _day_span(low: str, today: datetime) -> tuple[datetime, datetime] | None:
 
 
 def _month(word: str) -> int | None:
+    from assistant.diary import MONTHS
+
     fits = [place for place, name in enumerate(MONTHS, 1) if len(word) > 2 and name.startswith(word)]
     return fits[0] if len(fits) == 1 else None
 
