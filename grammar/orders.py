@@ -62,7 +62,7 @@ def first_words(items: tuple[Item, ...]) -> Iterator[str]:
     """The words that a pattern may begin with."""
     for item in items:
         yield from item.words
-        if not item.optional:
+        if not item.optional and "~" not in item.words:  # a gap may be none
             break
 
 

@@ -136,7 +136,8 @@ def _at(
     """Every way in which the table's patterns stand from word `at` on."""
     if words[at][1].lower in STOPS:
         return
-    for pattern in _firsts(table).get(words[at][1].lower, ()):
+    begin = _firsts(table)
+    for pattern in (*begin.get(words[at][1].lower, ()), *(() if at else begin.get("^", ()))):
         found = match(words, at, pattern.items)
         if found is None or found[0][1] != words[at][0]:
             continue  # nothing before it is passed over
