@@ -17,7 +17,7 @@ from rules.units import factor
 from rules.values import frozen
 from rules.world import ASSUMED, Step, World
 
-KEPT_WORLDS = 256
+KEPT_WORLDS = 128
 LESSER = 1e-3  # what moves the main figure at all comes before what moves only others
 
 
