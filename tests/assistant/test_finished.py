@@ -296,3 +296,15 @@ def test_opening_a_job_says_that_its_rules_have_changed(tmp_path: Path) -> None:
 
 def test_without_a_job_it_is_asked_which() -> None:
     assert say(Conversation(), "the runner took 121").startswith("Which job was that?")
+
+
+def test_reports_and_rules_are_heard_in_spanish() -> None:
+    talk = Conversation()
+    say(talk, "ocho mesas de 6 pies")
+    assert "900" in say(talk, "usamos 900 globos")
+    say(talk, "se reventaron once", "tardamos 5 horas", "dos", "mi tarifa es 25 la hora")
+    assert [row.lesson for row in talk.finished._memory] == ["runner_count", "losses", "hours"]
+    assert "labour_rate" in talk.habits.text
+    say(talk, "olvida mi tarifa")
+    assert "labour_rate" not in talk.habits.text
+    assert [piece["count"] for piece in talk.say("olvida lo que aprendiste").heard.pieces] == [8]
