@@ -38,6 +38,9 @@ class Row:
     open: tuple[int, ...]
 
 
+PLANTED = frozenset({"with", "some", "add", "plus", "any", "no", "without"})  # what stands before a plant
+
+
 class Lexer:
     """Makes rows of terms; `orders` are token indices that an order has used up."""
 
@@ -181,9 +184,13 @@ class Lexer:
     def _among_colours(self, tokens: Sequence[Token], at: int, before: list[Term]) -> bool:
         """Whether a word that is a colour and a plant stands in a row of colours."""
         said = [t for t in before[-2:] if t.type not in {"AND", "SEP", "FILL"}]
+        leads = tokens[at - 1].lower if at else ""
         if said and said[-1].type == "COLOUR":
-            return tokens[at - 1].lower not in {"with", "some", "add", "plus", "any", "no", "without"}
+            return leads not in PLANTED
         after = at + 1
+        closed = after < len(tokens) and tokens[after].lower == ","
+        if leads in PLANTED and (leads != "with" or closed):
+            return False  # "without eucalyptus, navy and gold"
         while after < len(tokens) and tokens[after].lower in {",", "and", "&"}:
             after += 1
         return after > at + 1 and after < len(tokens) and self.lexicon.colour_end(tokens, after) > after
