@@ -24,5 +24,5 @@ def aside(talk: "Conversation", lines: list[str], intent: str, *, estimate: bool
         text="\n".join(lines),
         heard=export(now, talk.vocabulary),
         question=now.pending.text if estimate and now.pending else None,
-        figures=talk.estimates.of(now).maker(),
+        figures=talk.estimates.of(now).figures,
     )

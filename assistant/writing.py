@@ -46,7 +46,7 @@ class Writer:
             unread=reading.unread,
             question=spoken(question) if question else None,
             cautions=[spoken(caution.text) for caution in made.cautions()],
-            figures=made.maker(),
+            figures=made.figures,
         )
 
     # the estimate ----------------------------------------------------------------------------------------------------

@@ -17,7 +17,6 @@ from rules.values import read_quantity
 BOOK_FOLDER = Path(__file__).with_name("book")
 HOUSE_FILE = "house.toml"
 _VALUES = frozenset({"assume", "is", "rows", "except"})  # what a block gives a fact its value by
-_MADE_BY_THE_BOOK = ("fact", "piece", JOB, *REMARKS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,18 +105,13 @@ def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book
     """
     if house_text is None:
         return _shipped(folder)
-    book = lay_house(house_text, folder)
+    blocks, text = _read_folder(folder)
+    book = build_book([*blocks, *read_blocks(HOUSE_FILE, house_text, from_house=True)], text + house_text)
     from rules.check import check_book
 
     for error in check_book(book):
         raise error
     return book
-
-
-def lay_house(house_text: str, folder: Path = BOOK_FOLDER) -> Book:
-    """The book in `folder` with the house file's text laid over it, unchecked; BookError where it cannot be read."""
-    blocks, text = _read_folder(folder)
-    return build_book([*blocks, *read_blocks(HOUSE_FILE, house_text, from_house=True)], text + house_text)
 
 
 _lent: list["Book"] = []

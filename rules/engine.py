@@ -1,6 +1,5 @@
 """Estimates: what was said of a job's pieces, worked out by the book into figures with ranges and reasons."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -84,19 +83,6 @@ class Estimate:
         if self.metric not in self._figures:
             self._figures[self.metric] = self._all_figures()
         return list(self._figures[self.metric])
-
-    def maker(self) -> Callable[[], list[Figure]]:
-        """What gives `figures()` later, in the units that are spoken now."""
-        metric = self.metric
-
-        def made() -> list[Figure]:
-            before, self.metric = self.metric, metric
-            try:
-                return self.figures()
-            finally:
-                self.metric = before
-
-        return made
 
     def _all_figures(self) -> list[Figure]:
         wanted: dict[tuple[int | None, str], None] = {}

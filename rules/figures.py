@@ -69,7 +69,8 @@ def why_of(spread: Spread, step: Step, metric: bool) -> str:
     learned = step.fact.learned
     if step.how == HOUSE and learned is not None:
         jobs = "your last job" if learned.jobs == 1 else f"your last {learned.jobs} jobs"
-        return f"{shown}, after {jobs}, which used {learned.jobs_factor:.3g} times what the book says of {learned.of}"
+        measure = learned.of.replace("_", " ")
+        return f"{shown}, after {jobs}, which used {learned.jobs_factor:.3g} times what the book says of {measure}"
     text = fill(step.rule.why if step.rule else step.fact.why, spread.world, metric)
     return f"your own house value, {shown}" if step.how == HOUSE else text
 

@@ -5,7 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from rules.book import BOOK_FOLDER, HOUSE_FILE, Book, lay_house, load_book
+from rules.book import BOOK_FOLDER, HOUSE_FILE, Book, load_book
 from rules.errors import BookError
 
 _HEADING = re.compile(r"\s*\[\[?\s*([^\].\s\"']++|\"[^\"]*\"|'[^']*')")
@@ -48,24 +48,24 @@ def read_house(text: str, folder: Path = BOOK_FOLDER) -> House:
     parts, faults = _parts(text)
     while parts:
         kept = "\n".join(part.text for part in parts)
-        error = _first_error(kept, folder)
-        if error is None:
-            return House(lay_house(kept, folder), kept, tuple(faults))
-        guilty = [part for part in parts if part.id == error.block and error.file == HOUSE_FILE]
+        laid = _laid(kept, folder)
+        if isinstance(laid, Book):
+            return House(laid, kept, tuple(faults))
+        guilty = [part for part in parts if part.id == laid.block and laid.file == HOUSE_FILE]
         # What a house block breaks elsewhere in the book is its fault too: the first without which the book is sound.
-        guilty = guilty or [part for part in parts if _first_error(part.text, folder) is not None][:1] or parts[-1:]
+        guilty = guilty or [part for part in parts if isinstance(_laid(part.text, folder), BookError)][:1] or parts[-1:]
         for part in guilty:
             parts.remove(part)
-            faults.append(Fault(part.line, error))
+            faults.append(Fault(part.line, laid))
     return House(load_book(folder=folder), "", tuple(sorted(faults, key=lambda fault: fault.line)))
 
 
-def _first_error(text: str, folder: Path) -> BookError | None:
+def _laid(text: str, folder: Path) -> Book | BookError:
+    """The book with the text laid over it, or the first mistake in it."""
     try:
-        load_book(text, folder)
+        return load_book(text, folder)
     except BookError as error:
         return error
-    return None
 
 
 def _parts(text: str) -> tuple[list[_Part], list[Fault]]:
