@@ -127,7 +127,7 @@ class Amounts:
     def _sound(self, i: int) -> list[Choice]:
         """ "ate foot", "to 8 foot tables": a number written as it sounds."""
         table = load_words("homophones.toml")
-        for words, value in _sure():
+        for words, value in _sure().get(self.tokens[i].lower, ()):
             if tuple(t.lower for t in self.tokens[i : i + len(words)]) == words:
                 end = i + len(words)
                 if word_at(self.tokens, end) in str(table["not_before"]).split():
@@ -297,6 +297,10 @@ def _choice(q: Quantity) -> Choice:
 
 
 @cache
-def _sure() -> tuple[tuple[tuple[str, ...], Any], ...]:
-    """The phrases that are numbers by their sound wherever they stand, as the scanner cuts them."""
-    return tuple((spell(phrase), value) for phrase, value in load_words("homophones.toml")["sure"].items())
+def _sure() -> dict[str, list[tuple[tuple[str, ...], Any]]]:
+    """The phrases that are numbers by their sound wherever they stand, by their first word, as the scanner cuts them."""
+    found: dict[str, list[tuple[tuple[str, ...], Any]]] = {}
+    for phrase, value in load_words("homophones.toml")["sure"].items():
+        words = spell(phrase)
+        found.setdefault(words[0], []).append((words, value))
+    return found

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from grammar.phrase_sets import PhraseSet
 from grammar.scan import Token, scan
 from grammar.word_files import load_words
 
@@ -33,7 +34,7 @@ def read_habit(text: str) -> Habit | None:
         if tuple(line) in _phrases(name):
             return Habit(act)  # type: ignore[arg-type]
     for act, name in (("keep", "keep"), ("forget", "forget"), ("ask", "ask")):
-        stop = _head(tokens, start, _phrases(name))
+        stop = _phrases(name).end(_lower(tokens), start)
         if stop is not None and stop < len(tokens):
             rest = _rest(text, tokens, stop)
             inner = _told_as_habit(rest) if act == "keep" else None
@@ -52,8 +53,9 @@ def _told_as_habit(text: str) -> str | None:
         body = text[: tokens[end].start].rstrip(" ,")
         return _told_as_habit(body) or body
     start = _past(tokens, 0, _set("before"))
+    words = _lower(tokens)
     for phrases, means in _habits():
-        stop = _head(tokens, start, phrases)
+        stop = phrases.end(words, start)
         if stop is not None and stop < len(tokens):
             return f"{means} {_rest(text, tokens, stop)}".strip()
     at = next((at for at in range(start, min(start + EARLY, len(tokens))) if tokens[at].lower in _set("within")), None)
@@ -63,7 +65,7 @@ def _told_as_habit(text: str) -> str | None:
 def is_mine(text: str) -> bool:
     """Whether the turn begins with what is the speaker's own."""
     tokens = scan(text)
-    return _head(tokens, _past(tokens, 0, _set("before")), _phrases("mine")) is not None
+    return _phrases("mine").end(_lower(tokens), _past(tokens, 0, _set("before"))) is not None
 
 
 def is_of_a_rule(rest: str) -> bool:
@@ -77,8 +79,7 @@ def names_of(rest: str) -> list[str]:
 
 
 def _of_one_job(tokens: list[Token]) -> bool:
-    lower = [token.lower for token in tokens]
-    return any(_head(tokens, at, _phrases("one_job")) is not None for at in range(len(lower)))
+    return any(True for _ in _phrases("one_job").spans(_lower(tokens)))
 
 
 def _past(tokens: list[Token], at: int, words: frozenset[str]) -> int:
@@ -87,13 +88,8 @@ def _past(tokens: list[Token], at: int, words: frozenset[str]) -> int:
     return at
 
 
-def _head(tokens: list[Token], start: int, phrases: frozenset[tuple[str, ...]]) -> int | None:
-    """The token after the longest of the phrases that stands at `start`."""
-    longest = max(map(len, phrases))
-    for size in range(longest, 0, -1):
-        if tuple(token.lower for token in tokens[start : start + size]) in phrases:
-            return start + size
-    return None
+def _lower(tokens: list[Token]) -> list[str]:
+    return [token.lower for token in tokens]
 
 
 def _tail(tokens: list[Token]) -> int | None:
@@ -101,11 +97,8 @@ def _tail(tokens: list[Token]) -> int | None:
     last = len(tokens)
     while last and tokens[last - 1].lower in MARKS:
         last -= 1
-    longest = max(map(len, _phrases("behind")))
-    for size in range(longest, 0, -1):
-        if last > size and tuple(token.lower for token in tokens[last - size : last]) in _phrases("behind"):
-            return last - size
-    return None
+    start = _phrases("behind").start(_lower(tokens[:last]), last)
+    return start or None  # what makes a habit of nothing is none
 
 
 def _rest(text: str, tokens: list[Token], at: int) -> str:
@@ -114,20 +107,14 @@ def _rest(text: str, tokens: list[Token], at: int) -> str:
 
 
 @cache
-def _phrases(name: str) -> frozenset[tuple[str, ...]]:
-    return _split(str(load_words("habits.toml")[name]))
+def _phrases(name: str) -> PhraseSet:
+    return PhraseSet.of_text(str(load_words("habits.toml")[name]))
 
 
 @cache
-def _habits() -> tuple[tuple[frozenset[tuple[str, ...]], str], ...]:
+def _habits() -> tuple[tuple[PhraseSet, str], ...]:
     rows = load_words("habits.toml")["habit"]
-    return tuple((_split(str(row["said"])), str(row["means"])) for row in rows)
-
-
-def _split(text: str) -> frozenset[tuple[str, ...]]:
-    """Phrases of words between bars or lines, as the scanner cuts them; one_job's words are phrases of one."""
-    parts = [part for line in text.splitlines() for part in line.split("|")]
-    return frozenset(tuple(token.lower for token in scan(part)) for part in parts if part.strip())
+    return tuple((PhraseSet.of_text(str(row["said"])), str(row["means"])) for row in rows)
 
 
 @cache

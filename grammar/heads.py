@@ -61,9 +61,8 @@ def is_size(phrase: Phrase) -> bool:
 
 def find_heads(phrases: list[Phrase], slots: Slots) -> list[Head]:
     """All naming phrases in order, each with its run of phrases before it."""
-    of_the_job = {fact.id for fact in slots.vocabulary.facts if "job" in fact.of}
     for phrase in phrases:
-        if phrase.kind == "named" and phrase.label in of_the_job:
+        if phrase.kind == "named" and phrase.label in slots.vocabulary.of_the_job:
             phrase.kind = "told"  # of the whole job, so never of the thing that follows
     heads = _found(phrases, slots)
     for phrase in phrases:

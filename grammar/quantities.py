@@ -1,7 +1,8 @@
 """Quantities in a text: every reading at a place, and the likeliest ones along a whole text."""
 
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
+from itertools import chain
 
 from grammar.clock import clock_at, stopwatch_at
 from grammar.measures import measures_at, units_at
@@ -10,9 +11,10 @@ from grammar.number_words import number_words
 from grammar.numerals import numerals_at
 from grammar.quantity import Quantity, longest_first, place
 from grammar.scan import Token, scan
-from grammar.unit_words import unit_words
+from grammar.unit_words import money_words, unit_words
 
 PUBLIC = frozenset({"number", "length", "money", "duration"})
+ANOTHER = ("another", "-", "+", ":")  # "another tenner", "-$15", ":45"
 CODE_MARKS = frozenset("-._")  # what holds a model number or the like together, "AB-12"
 
 
@@ -22,7 +24,21 @@ def quantities_at(tokens: Sequence[Token], i: int) -> list[Quantity]:
     Of readings equally long the likelier kind comes first: measures, then money, time of day, number ("pound" is money
     first). Where a text has two readings ("six foot six tables") both are there; `doubt` says what tells against one.
     """
-    return longest_first(_readings(tokens, i)) if i < len(tokens) else []
+    return longest_first(_readings(tokens, i)) if i < len(tokens) and may_begin(tokens[i]) else []
+
+
+def may_begin(token: Token) -> bool:
+    """Whether a quantity may begin with the token; most words begin none, which is told by the word alone."""
+    return token.kind == "number" or token.lower in _openers()
+
+
+@cache
+def _openers() -> frozenset[str]:
+    """The words and marks that quantities begin with."""
+    numbers, units, money = number_words(), unit_words(), money_words()
+    tables = (units.units, units.clock_named, money.signs, money.coins)
+    words = (numbers.starters, numbers.parts, numbers.articles, units.one_of, map(str.lower, money.codes))
+    return frozenset(chain(*(table.firsts for table in tables), *words, ANOTHER))
 
 
 def _readings(tokens: Sequence[Token], i: int) -> Iterator[Quantity]:

@@ -24,11 +24,21 @@ class PhraseTable(Generic[T]):
         for entries in self._by_first.values():
             entries.sort(key=lambda entry: -len(entry[0]))
 
-    def find(self, tokens: Sequence[Token], i: int) -> Iterator[tuple[int, T]]:
+    @property
+    def firsts(self) -> frozenset[str]:
+        """The words that phrases begin with."""
+        return frozenset(self._by_first)
+
+    def find(self, tokens: Sequence[Token], i: int) -> Iterable[tuple[int, T]]:
         """(end, meaning) of every phrase at token `i`, longest first. One written without spaces must stand so."""
-        if i >= len(tokens):
-            return
-        for words, close, meaning in self._by_first.get(tokens[i].lower, ()):
+        entries = self._by_first.get(tokens[i].lower) if i < len(tokens) else None
+        return self._standing(entries, tokens, i) if entries else ()  # most words begin none
+
+    @staticmethod
+    def _standing(
+        entries: Iterable[tuple[tuple[str, ...], bool, T]], tokens: Sequence[Token], i: int
+    ) -> Iterator[tuple[int, T]]:
+        for words, close, meaning in entries:
             end = i + len(words)
             if end <= len(tokens) and all(
                 tokens[i + k].lower == words[k] and (tokens[i + k].glued or not close) for k in range(1, len(words))

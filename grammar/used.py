@@ -8,6 +8,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Literal
 
+from grammar.phrase_sets import PhraseSet
 from grammar.scan import Token, scan
 from grammar.told import read_told
 from grammar.vocabulary import ToldWords
@@ -82,11 +83,10 @@ def each_said(text: str) -> bool | None:
 
 def _read(text: str, tables: dict[str, tuple[Measure, str]], nominal: Sequence[float]) -> tuple[dict[int, Report], str]:
     """What the tables find, by where the number ends; the text is left whole where a number was found in vain."""
-    words = load_words("used.toml")
     tokens = scan(text)
     found: dict[int, Report] = {}
     for id, (measure, unit) in tables.items():
-        told, left = read_told(text, [ToldWords(id, "", unit, tuple(words[id]))], nominal)
+        told, left = read_told(text, _table(id, unit), nominal)
         fit = [one for one in told if _fits(measure, one.unit, next((t for t in tokens if t.start >= one.end), None))]
         if len(fit) < len(told) or any(one.end in found for one in fit):
             continue  # "we needed ten tables" wants tables
@@ -143,12 +143,8 @@ def _none_lost(text: str) -> tuple[bool, str]:
 def _find(text: str, name: str) -> list[tuple[int, int]]:
     """Where phrases of the list stand in the text."""
     tokens = scan(text)
-    return [
-        (tokens[k].start, tokens[k + len(phrase) - 1].end)
-        for phrase in _phrases(name)
-        for k in range(len(tokens) - len(phrase) + 1)
-        if tuple(token.lower for token in tokens[k : k + len(phrase)]) == phrase
-    ]
+    spans = _phrases(name).spans([token.lower for token in tokens])
+    return [(tokens[start].start, tokens[end - 1].end) for start, end in spans]
 
 
 def _without_phrases(text: str, *names: str) -> str:
@@ -184,7 +180,11 @@ def _words(name: str) -> frozenset[str]:
 
 
 @cache
-def _phrases(name: str) -> frozenset[tuple[str, ...]]:
-    text = str(load_words("used.toml")[name])
-    parts = [part for line in text.splitlines() for part in line.split("|") if part.strip()]
-    return frozenset(tuple(token.lower for token in scan(part)) for part in parts)
+def _phrases(name: str) -> PhraseSet:
+    return PhraseSet.of_text(str(load_words("used.toml")[name]))
+
+
+@cache
+def _table(name: str, unit: str) -> tuple[ToldWords, ...]:
+    """The patterns of the list."""
+    return (ToldWords(name, "", unit, tuple(load_words("used.toml")[name])),)

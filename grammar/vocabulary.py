@@ -57,7 +57,7 @@ class PieceWords:
     shapes: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)  # one of a kind, and asked for at every turn
 class ToldWords:
     """A number of the book that can be told in whole clauses: `unit` is that of its value.
 
@@ -93,6 +93,11 @@ class Vocabulary:
         for fact in self.facts:
             table[fact.id] = (*table.get(fact.id, ()), fact)
         return table
+
+    @cached_property
+    def of_the_job(self) -> frozenset[str]:
+        """The ids of the facts that the job has."""
+        return frozenset(fact.id for fact in self.facts if "job" in fact.of)
 
     def fact(self, id: str, kind: str | None = None) -> FactWords | None:
         """The fact of that id that a piece of this kind or the job has; for no kind, or none of its own, the first."""

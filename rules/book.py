@@ -47,6 +47,7 @@ class Book:
     others: dict[str, dict[str, Raw]] = field(default_factory=dict)
     looked_up: dict[tuple[str, str], Fact | None] = field(default_factory=dict, repr=False)  # facts by id and kind
     closures: dict[Any, Any] = field(default_factory=dict, repr=False)  # formulas compiled so far (rules/world.py)
+    shapes: dict[Any, Any] = field(default_factory=dict, repr=False)  # the ways that worlds went (rules/alike.py)
     worlds: OrderedDict[Any, Any] = field(
         default_factory=OrderedDict, repr=False
     )  # pieces worked out (rules/engine.py)

@@ -1,9 +1,10 @@
 """Estimates: what was said of a job's pieces, worked out by the book into figures with ranges and reasons."""
 
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from rules import remarks
+from rules.alike import follow
 from rules.book import Book
 from rules.figure import Clash, Figure, Influence, Part, Said
 from rules.figures import figure_of
@@ -16,6 +17,7 @@ from rules.units import factor
 from rules.values import frozen
 from rules.world import ASSUMED, Step, World
 
+W = TypeVar("W", bound=World)
 KEPT_WORLDS = 128
 LESSER = 1e-3  # what moves the main figure at all comes before what moves only others
 
@@ -55,7 +57,7 @@ class Estimate:
     def __init__(self, book: Book, job: Job, metric: bool = False) -> None:
         self.book, self.job, self.metric = book, job, metric
         self._pieces = [_piece_spread(book, piece, job.said) for piece in job.pieces]
-        self._job = JobSpread(JobWorld(book, job.said, self._pieces))
+        self._job = JobSpread(_started(JobWorld(book, job.said, self._pieces)))
         self._figures: dict[bool, list[Figure]] = {}
         self._remarks: dict[tuple[str, bool], list[Said]] = {}
 
@@ -273,12 +275,18 @@ def _greatest_first(moves: list[Move]) -> list[Move]:
     return sorted((move for move in moves if move.size > 0), key=lambda move: -move.size)
 
 
+def _started(world: W) -> W:
+    """The world, which goes the way of one like it when it is first asked for something."""
+    world.start = follow
+    return world
+
+
 def _piece_spread(book: Book, piece: Piece, job_said: dict[str, Any]) -> Spread:
     """The piece worked out, taken from the book's store when one alike was worked out before."""
     key = (piece.kind, frozen(piece.said), frozen(job_said))
     found: Spread | None = book.worlds.get(key)
     if found is None:
-        found = book.worlds[key] = Spread(World(book, piece.kind, piece.said, job_said))
+        found = book.worlds[key] = Spread(_started(World(book, piece.kind, piece.said, job_said)))
         if len(book.worlds) > KEPT_WORLDS:
             book.worlds.popitem(last=False)
     return found

@@ -120,9 +120,9 @@ class Spread:
 
     def _closure(self, step: Step) -> Callable[[Any], Any] | None:
         """How a step's smooth value is worked out; None for what stays as it is."""
-        if step.how != WORKED_OUT or not step.fact.is_number or step.rule is None:
+        if step.how != WORKED_OUT or not step.fact.is_number or step.way is None:
             return None
-        return self.world.closure(step.slot, step.rule.text, step.fact, smooth=True)
+        return step.way.formula.smooth
 
     def _typical(self, step: Step) -> Any:
         """The smooth value of a step that no formula works out."""

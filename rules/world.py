@@ -5,18 +5,16 @@ its value, how it came about, what it read.  Nothing here knows ranges; rules/sp
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Literal
 
 from rules.blocks import JOB, Fact, Rule
 from rules.book import Book
-from rules.compiled import Closure, compile_node
-from rules.formula import parse
 from rules.nearest import clause
-from rules.nodes import with_words
 from rules.values import read_value
+from rules.ways import Formula, Way, condition_of, ways_of
 
 How = Literal["said", "assumed", "house", "worked out"]
 SAID: How = "said"
@@ -51,12 +49,16 @@ class Step:
     fact: Fact
     value: Any
     how: How
-    rule: Rule | None = None
-    slot: str = ""
+    way: Way | None = None
     reads: tuple[str, ...] = ()  # by the formula
     reasons: tuple[str, ...] = ()  # by the conditions that chose the formula
     low: Any = None  # of an uncertain input
     high: Any = None
+
+    @property
+    def rule(self) -> Rule | None:
+        """The rule that worked it out."""
+        return self.way.rule if self.way is not None else None
 
     @property
     def is_uncertain(self) -> bool:
@@ -76,8 +78,7 @@ class Reader:
         return self.world.value(id)
 
     def known(self, id: str) -> bool:
-        step = self.world.find(id)
-        return step is not None and step.how != ASSUMED
+        return is_known(self.world, id)
 
     def said(self, id: str) -> bool:
         return id in self.world.given
@@ -96,6 +97,7 @@ class World:
         self.choices: dict[str, bool] = {}
         self.absent: dict[str, str] = {}
         self._at_work: list[str] = []
+        self.start: Callable[[World], None] | None = None  # asked once, before anything is worked out
 
     def _given(self, said: Mapping[str, Any], job_said: Mapping[str, Any]) -> dict[str, Any]:
         hears = self.book.kind_of(self.kind).hears
@@ -124,6 +126,11 @@ class World:
             return None
 
     def _work_out(self, id: str) -> Step:
+        if self.start is not None:
+            start, self.start = self.start, None
+            start(self)
+            if id in self.steps:
+                return self.steps[id]
         if id in self.absent:
             raise Absent(id, self.absent[id])
         if id in self._at_work:
@@ -148,10 +155,9 @@ class World:
         if fact.from_house and fact.assume is not None:
             return Step(id, fact, fact.assume.typical, HOUSE, low=fact.assume.low, high=fact.assume.high)
         reasons: dict[str, None] = {}
-        for number, rule in enumerate(fact.rules):
-            slot = f"{id} rule {number}"
-            if rule.when is None or self._holds(rule.when, f"{slot} when", reasons):
-                return self._by_rule(fact, rule, slot, reasons)
+        for way in ways_of(self.book, fact):
+            if way.when is None or self._holds(way.when, reasons):
+                return self._by_way(fact, way, reasons)
         if fact.assume is not None:
             return Step(id, fact, fact.assume.typical, ASSUMED, low=fact.assume.low, high=fact.assume.high)
         raise Absent(id, f"{fact.name} is not known")
@@ -166,44 +172,42 @@ class World:
             return Step(fact.id, fact, (low + high) / 2, SAID, low=low, high=high)
         return Step(fact.id, fact, value, SAID)
 
-    def _holds(self, when: str, slot: str, reasons: dict[str, None]) -> bool:
-        return bool(self._run(self.closure(slot, when), Reader(self, reasons), slot))
+    def _holds(self, when: Formula, reasons: dict[str, None]) -> bool:
+        return bool(self._run(when, Reader(self, reasons), when.slot))
 
-    def _by_rule(self, fact: Fact, rule: Rule, slot: str, reasons: dict[str, None]) -> Step:
+    def _by_way(self, fact: Fact, way: Way, reasons: dict[str, None]) -> Step:
         reader = Reader(self)
-        value = self._run(self.closure(slot, rule.text, fact), reader, fact.name)
+        value = self._run(way.formula, reader, fact.name)
         if fact.is_number:
-            value = self._finite(value, fact.name)
+            value = finite(value, fact.name)
         others = tuple(reason for reason in reasons if reason not in reader.reads)
-        return Step(fact.id, fact, value, WORKED_OUT, rule, slot, tuple(reader.reads), others)
+        return Step(fact.id, fact, value, WORKED_OUT, way, tuple(reader.reads), others)
 
-    def closure(self, slot: str, text: str, fact: Fact | None = None, smooth: bool = False) -> Closure:
-        """The closure of a formula (of `fact`, when it works one out), compiled once for each book."""
-        key = (fact.file if fact else "", slot, text, smooth)
-        found: Closure | None = self.book.closures.get(key)
-        if found is None:
-            node = with_words(parse(text), frozenset(fact.choices)) if fact else parse(text)
-            found = self.book.closures[key] = compile_node(node, slot, smooth)
-        return found
-
-    def _run(self, closure: Closure, reader: Reader, name: str) -> Any:
+    def _run(self, formula: Formula, reader: Reader, name: str) -> Any:
         try:
-            return closure(reader)
+            return formula.exact(reader)
         except ARITHMETIC_TROUBLE as error:
             raise Absent(name, f"{name} cannot be worked out: {_plain(error)}") from None
-
-    @staticmethod
-    def _finite(value: Any, name: str) -> float:
-        number = float(value)
-        if not math.isfinite(number):
-            raise Absent(name, f"{name} cannot be worked out: it has no end")
-        return number
 
     def holds(self, when: str | None) -> bool:
         """Whether a remark's condition holds; None always does, one that reads an absent fact does not."""
         if when is None:
             return True
         try:
-            return self._holds(when, f"{when} when", {})
+            return self._holds(condition_of(self.book, when), {})
         except Absent:
             return False
+
+
+def is_known(world: World, id: str) -> bool:
+    """Whether a fact was said, is in the house file or can be worked out, and is not assumed."""
+    step = world.find(id)
+    return step is not None and step.how != ASSUMED
+
+
+def finite(value: Any, name: str) -> float:
+    """The value as a number; Absent where it has no end."""
+    number = float(value)
+    if not math.isfinite(number):
+        raise Absent(name, f"{name} cannot be worked out: it has no end")
+    return number

@@ -1,0 +1,73 @@
+"""The rules of a fact ready to be worked with: each formula compiled when it is first needed, once for each book."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from rules.blocks import Fact, Rule
+from rules.book import Book
+from rules.compiled import Closure, compile_node
+from rules.formula import parse
+from rules.nodes import Logic, Node, walk, with_words
+
+
+class Formula:
+    """A formula of the book under the name of its place, `slot`; `choices` are the words it may answer with."""
+
+    def __init__(self, text: str, slot: str, choices: frozenset[str] = frozenset()) -> None:
+        self.text, self.slot, self.choices = text, slot, choices
+
+    @cached_property
+    def exact(self) -> Closure:
+        """Works it out as it stands."""
+        return compile_node(self._node(), self.slot)
+
+    @cached_property
+    def smooth(self) -> Closure:
+        """Works it out without rounding, with the choices that were made at typical values."""
+        return compile_node(self._node(), self.slot, smooth=True)
+
+    @cached_property
+    def is_steady(self) -> bool:
+        """Whether it reads the same facts whatever their values, as long as its choices fall alike."""
+        return not _hangs(self._node())
+
+    def _node(self) -> Node:
+        node = parse(self.text)
+        return with_words(node, self.choices) if self.choices else node
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One rule of a fact; `when` is None for the general one."""
+
+    rule: Rule
+    when: Formula | None
+    formula: Formula
+
+
+def ways_of(book: Book, fact: Fact) -> tuple[Way, ...]:
+    """The rules of a fact in the order they are tried."""
+    key = (fact.file, fact.id, fact.of)
+    found: tuple[Way, ...] | None = book.closures.get(key)
+    if found is None:
+        found = book.closures[key] = tuple(_way(fact, rule, number) for number, rule in enumerate(fact.rules))
+    return found
+
+
+def condition_of(book: Book, text: str) -> Formula:
+    """A condition that belongs to no fact."""
+    found: Formula | None = book.closures.get(text)
+    if found is None:
+        found = book.closures[text] = Formula(text, f"{text} when")
+    return found
+
+
+def _way(fact: Fact, rule: Rule, number: int) -> Way:
+    slot = f"{fact.id} rule {number}"
+    when = Formula(rule.when, f"{slot} when") if rule.when is not None else None
+    return Way(rule, when, Formula(rule.text, slot, frozenset(fact.choices)))
+
+
+def _hangs(node: Node) -> bool:
+    """Whether what is read hangs on values: the second half of "and" and "or" is read or not as the first tells."""
+    return any(isinstance(one, Logic) for one in walk(node))
