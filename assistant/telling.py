@@ -3,6 +3,7 @@
 import re
 
 from rules import Estimate, Figure
+from rules.figure import Value
 from rules.show import METRIC, quantity, value_text
 from rules.units import UnitError, convert
 
@@ -57,11 +58,16 @@ def span(figure: Figure, *, metric: bool = False) -> str:
 
 def worth(figure: Figure, *, metric: bool = False) -> str:
     """The value of a figure as people write it."""
-    if isinstance(figure.value, bool):
-        return "yes" if figure.value else "no"
-    if isinstance(figure.value, str):
-        return figure.value.replace("_", " ")
-    return shown(figure.value, figure.unit, metric=metric)
+    return plain(figure.value, figure.unit, metric=metric)
+
+
+def plain(value: Value, unit: str, *, metric: bool = False) -> str:
+    """A value in its unit as people write it."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, str):
+        return value.replace("_", " ")
+    return shown(value, unit, metric=metric)
 
 
 def shown(value: float, unit: str, *, metric: bool = False) -> str:

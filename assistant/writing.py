@@ -10,7 +10,7 @@ from assistant.reply import Reply
 from assistant.speech import spoken
 from assistant.state import HeardPiece, State
 from assistant.stock import bags_of
-from assistant.telling import Teller, worth
+from assistant.telling import Teller, plain
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
 from rules import Book, Estimate, shopping
@@ -99,11 +99,12 @@ class Writer:
 
     def _against_budget(self, made: Estimate, now: State) -> list[str]:
         """The price beside what may be spent, where that was said."""
-        price, budget = made.figure("price"), now.job.get("budget")
-        if price is None or not budget or isinstance(price.value, bool | str):
+        budget = now.job.get("budget")
+        price = made.typical("price") if budget else None
+        if price is None or not budget or isinstance(price[0], bool | str):
             return []
-        verdict = "within" if price.value <= budget["amount"] else "over"
-        text = f"about {worth(price, metric=made.metric)}, {verdict} the {budget['amount']:,}"
+        verdict = "within" if price[0] <= budget["amount"] else "over"
+        text = f"about {plain(*price, metric=made.metric)}, {verdict} the {budget['amount']:,}"
         if verdict == "over":
             text += f': say "can I do it for {budget["amount"]}?"'
         return labelled("price", text, self.width)
@@ -127,11 +128,11 @@ class Writer:
         """What was assumed, once and shortly."""
         words = list(dict.fromkeys(word for place in range(len(now.pieces)) for word in made.taken(place)))
         words = list(dict.fromkeys([*words, *made.taken(None)]))
-        plain = [piece for piece in now.pieces if not piece.facts.get("colours")]
-        if plain:
-            kinds = dict.fromkeys(self._named(piece).lower() for piece in plain)
+        bare = [piece for piece in now.pieces if not piece.facts.get("colours")]
+        if bare:
+            kinds = dict.fromkeys(self._named(piece).lower() for piece in bare)
             words.insert(
-                0, "no colours yet" if len(plain) == len(now.pieces) else f"no colours for the {listed(kinds)}"
+                0, "no colours yet" if len(bare) == len(now.pieces) else f"no colours for the {listed(kinds)}"
             )
         more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""
         return paragraph(f"I took: {', '.join(words[:MOST_TAKEN])}{more}.", self.width) if words else []
@@ -148,9 +149,9 @@ class Writer:
         """What a change did: was, now."""
         pairs = []
         for id, label in (("balloons_all", "balloons"), ("hours_hands_on", "hands"), ("line_length", "line")):
-            old, new = was.figure(id), made.figure(id)
-            if old is not None and new is not None and old.value and old.value != new.value:
-                a, b = worth(old, metric=made.metric), worth(new, metric=made.metric)
+            old, new = was.typical(id), made.typical(id)
+            if old is not None and new is not None and old[0] and old[0] != new[0]:
+                a, b = plain(*old, metric=made.metric), plain(*new, metric=made.metric)
                 if a != b:
                     pairs.append(f"{label} {a}, now {b}")
         if not pairs:

@@ -5,9 +5,10 @@ once, in the order of the other world, without finding the way to it again; from
 world works out by itself what it is asked for.  Every value is worked out anew: only the way is known already.
 """
 
+from collections.abc import Iterable
 from typing import Any
 
-from rules.ways import ways_of
+from rules.ways import Way, ways_of
 from rules.world import ARITHMETIC_TROUBLE, ASSUMED, HOUSE, WORKED_OUT, Absent, Step, World, finite, is_known
 
 KEPT_SHAPES = 64  # kinds of piece by what was said of them
@@ -69,17 +70,27 @@ def _again(world: World, old: Step, values: _Values) -> Step | None:
     """The step with the values of this world; None where it has no formula, or what that reads hangs on values."""
     if old.how == HOUSE or (old.how == ASSUMED and not old.fact.rules):
         return old
-    if old.how not in (ASSUMED, WORKED_OUT) or (old.how == WORKED_OUT and old.way is None):
+    way = old.way
+    if way is None:
+        return old if old.how == ASSUMED and _all_fail(ways_of(world.book, old.fact), values) else None
+    if not (way.formula.is_steady and _all_fail(way.before, values)):
         return None
-    for way in ways_of(world.book, old.fact):
-        if way.when is not None and not way.when.is_steady:
+    if way.when is not None:
+        if not way.when.is_steady:
             return None
-        holds = way.when is None or bool(way.when.exact(values))
-        if holds is not (way is old.way):
+        if not way.when.exact(values):
             raise _Elsewhere
-        if holds:
-            if not way.formula.is_steady:
-                return None
-            value = way.formula.exact(values)
-            return Step(old.id, old.fact, finite(value, old.fact.name) if old.fact.is_number else value, WORKED_OUT, way, old.reads, old.reasons)
-    return old
+    value = way.formula.exact(values)
+    if old.fact.is_number:
+        value = finite(value, old.fact.name)
+    return Step(old.id, old.fact, value, WORKED_OUT, way, old.reads, old.reasons)
+
+
+def _all_fail(ways: Iterable[Way], values: _Values) -> bool:
+    """Whether none of the ways may be gone; False where what they read hangs on values, too."""
+    for way in ways:
+        if way.when is None or not way.when.is_steady:
+            return False
+        if way.when.exact(values):
+            raise _Elsewhere
+    return True

@@ -6,8 +6,8 @@ from typing import Any, TypeVar
 from rules import remarks
 from rules.alike import follow
 from rules.book import Book
-from rules.figure import Clash, Figure, Influence, Part, Said
-from rules.figures import figure_of
+from rules.figure import Clash, Figure, Influence, Part, Said, Value
+from rules.figures import figure_of, typical_of, unit_of
 from rules.missing import missing_for
 from rules.show import value_text
 from rules.spread import Move, Spread
@@ -72,6 +72,11 @@ class Estimate:
         if made is None:
             made = spread.figures[key] = figure_of(spread, step, piece, self._uses(step, spread.world), self.metric)
         return made
+
+    def typical(self, id: str, piece: int | None = None) -> tuple[Value, str] | None:
+        """The value and the unit of a figure without its range, which takes longer; None where there is no figure."""
+        step = self.step(id, piece)
+        return (typical_of(step), unit_of(step.fact)) if step is not None else None
 
     def step(self, id: str, piece: int | None = None) -> Step | None:
         """The raw step behind a figure, its value in base units: for the modules of rules/ that reckon on."""

@@ -3,6 +3,7 @@
 import math
 from decimal import ROUND_HALF_UP, Decimal
 
+from rules.blocks import Fact
 from rules.figure import Figure, Value
 from rules.functions import down_to_whole, to_nearest, up_to_whole
 from rules.show import value_text
@@ -25,7 +26,7 @@ def figure_of(spread: Spread, step: Step, piece: int | None, uses: list[str], me
         value=value,
         low=low,
         high=high,
-        unit=fact.unit if fact.type in ("quantity", "range", "sizes", "table") else "count",
+        unit=unit_of(fact),
         how=step.how,
         why=why_of(spread, step, metric),
         source=source_of(step),
@@ -33,13 +34,27 @@ def figure_of(spread: Spread, step: Step, piece: int | None, uses: list[str], me
     )
 
 
+def unit_of(fact: Fact) -> str:
+    """The unit of the fact's figures."""
+    return fact.unit if fact.type in ("quantity", "range", "sizes", "table") else "count"
+
+
+def typical_of(step: Step) -> Value:
+    """The value alone, in the fact's unit, rounded as the thing itself is."""
+    fact = step.fact
+    if fact.type == "flag":
+        return bool(step.value)
+    if not fact.is_number:
+        return step.value if isinstance(step.value, str) else value_text(step.value, fact)
+    value = from_base(step.value, fact.unit)
+    return to_nearest(value) if fact.whole else _cents(value) if _is_money(fact) else _clean(value)
+
+
 def value_of(spread: Spread, step: Step) -> tuple[Value, float | None, float | None]:
     """(value, low, high) in the fact's unit; low and high None for what is no quantity."""
     fact = step.fact
-    if fact.type == "flag":
-        return bool(step.value), None, None
     if not fact.is_number:
-        return (step.value if isinstance(step.value, str) else value_text(step.value, fact)), None, None
+        return typical_of(step), None, None
     down, up = _reach(spread, step)
     value = from_base(step.value, fact.unit)
     low, high = value - down / factor(fact.unit), value + up / factor(fact.unit)
@@ -49,9 +64,13 @@ def value_of(spread: Spread, step: Step) -> tuple[Value, float | None, float | N
     if fact.whole:
         whole = to_nearest(value)
         return whole, min(down_to_whole(low), whole), max(up_to_whole(high), whole)
-    if dimension(fact.unit).startswith("currency_") and "/" not in fact.unit:
+    if _is_money(fact):
         return _cents(value), _cents(low), _cents(high)
     return _clean(value), _clean(low), _clean(high)
+
+
+def _is_money(fact: Fact) -> bool:
+    return dimension(fact.unit).startswith("currency_") and "/" not in fact.unit
 
 
 def _reach(spread: Spread, step: Step) -> tuple[float, float]:

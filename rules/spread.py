@@ -9,15 +9,14 @@ import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from itertools import islice
-from typing import Any
+from typing import Any, NamedTuple
 
 from rules.world import ARITHMETIC_TROUBLE, SAID, WORKED_OUT, Step, World
 
 LOW, HIGH = 0, 1
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
+class Move(NamedTuple):
     """How far one input moves a figure, in base units: with the input at its low and at its high."""
 
     leaf: str
@@ -83,7 +82,7 @@ class Spread:
             leaves = self.leaves_of(id)
             typical: float = self._base.values[id]
             self._found[id] = [
-                Move(leaf, self._moved(leaf, LOW).values[id] - typical, self._moved(leaf, HIGH).values[id] - typical)
+                Move(leaf, self.moved(leaf, LOW)[id] - typical, self.moved(leaf, HIGH)[id] - typical)
                 for leaf in leaves
             ]
         return self._found[id]
@@ -94,9 +93,8 @@ class Spread:
             self._grow()
         run = self._base
         if leaf is not None and self._masks.get(id, 0) & self._bits.get(leaf, 0):
-            run = self._moved(leaf, side)
-        value: float = run.values[id]
-        return value
+            return float(self.moved(leaf, side)[id])
+        return float(run.values[id])
 
     def _grow(self) -> None:
         """Takes in the steps that the world has made since the last call, and their smooth values."""
@@ -166,20 +164,25 @@ class Spread:
             mask |= self._masks.get(read, 0)
         return mask
 
-    def _moved(self, leaf: str, side: int) -> _Run:
+    def moved(self, leaf: str, side: int) -> dict[str, Any]:
+        """The smooth values with one input at its low or high."""
         run = self._runs.get((leaf, side))
         if run is None:
             run = self._runs[leaf, side] = _Run()
         if len(run.values) < len(self._base.values):
             self._carry_on(run, leaf, side)
-        return run
+        return run.values
 
     def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
-        base, values = self._base.values, run.values
-        values.update(islice(base.items(), len(values), None))  # the order is one, so what is new stands last
+        base = self._base.values
+        if run.values:  # the order is one, so what is new stands last
+            run.values.update(islice(base.items(), len(run.values), None))
+        else:
+            run.values = base.copy()
+        values, order, smooth = run.values, self._order, self._smooth
         places = self._resting[self._bits[leaf]]
-        for place in places[run.done :]:
-            step, closure = self._order[place], self._smooth[place]
+        for place in places[run.done :] if run.done else places:
+            step, closure = order[place], smooth[place]
             if closure is not None:
                 values[step.id] = attempt(closure, values, base[step.id])
             else:

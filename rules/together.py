@@ -64,6 +64,10 @@ class JobSpread(Spread):
 
     world: JobWorld
 
+    def __init__(self, world: JobWorld) -> None:
+        super().__init__(world)
+        self._own: dict[str, dict[int, str]] = {}  # a name of the job's -> by place of a piece, that of the piece
+
     def _typical(self, step: Step) -> Any:
         return self._gathered(step, None, LOW)
 
@@ -75,20 +79,10 @@ class JobSpread(Spread):
         if looked is None:
             return super()._typical(step) if leaf is None else super()._at_end(step, leaf, side)
         how, id = looked
-        values = []
-        for place in self.world.having(id):
-            piece = self.world.pieces[place]
-            values.append(self._piece_value(piece, place, id, leaf, side))
-        return gather(how, values, id)
+        own = self._own.get(leaf, {}) if leaf is not None else {}
+        pieces = self.world.pieces
+        return gather(how, [pieces[at].at(id, own.get(at), side) for at in self.world.having(id)], id)
 
-    @staticmethod
-    def _piece_value(piece: Spread, place: int, id: str, leaf: str | None, side: int) -> float:
-        if leaf is None:
-            return float(piece.at(id))
-        own = leaf.removeprefix(f"{place}.")
-        known = piece.leaves.get(own)
-        moves = known is not None and job_leaf(own, known, place) == leaf
-        return float(piece.at(id, own, side) if moves else piece.at(id))
 
     def _mask(self, step: Step) -> int:
         looked = over_pieces(step.id)
@@ -99,7 +93,9 @@ class JobSpread(Spread):
             piece = self.world.pieces[place]
             for leaf in piece.leaves_of(looked[1]):
                 known = piece.leaves[leaf]
-                mask |= self._bit(job_leaf(leaf, known, place), known)
+                name = job_leaf(leaf, known, place)
+                self._own.setdefault(name, {})[place] = leaf
+                mask |= self._bit(name, known)
         return mask
 
 

@@ -38,11 +38,12 @@ class Formula:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One rule of a fact; `when` is None for the general one."""
+    """One rule of a fact; `when` is None for the general one. `before` are those that are tried before it."""
 
     rule: Rule
     when: Formula | None
     formula: Formula
+    before: tuple["Way", ...] = ()
 
 
 def ways_of(book: Book, fact: Fact) -> tuple[Way, ...]:
@@ -50,7 +51,10 @@ def ways_of(book: Book, fact: Fact) -> tuple[Way, ...]:
     key = (fact.file, fact.id, fact.of)
     found: tuple[Way, ...] | None = book.closures.get(key)
     if found is None:
-        found = book.closures[key] = tuple(_way(fact, rule, number) for number, rule in enumerate(fact.rules))
+        found = ()
+        for number, rule in enumerate(fact.rules):
+            found = (*found, _way(fact, rule, number, found))
+        book.closures[key] = found
     return found
 
 
@@ -62,10 +66,10 @@ def condition_of(book: Book, text: str) -> Formula:
     return found
 
 
-def _way(fact: Fact, rule: Rule, number: int) -> Way:
+def _way(fact: Fact, rule: Rule, number: int, before: tuple[Way, ...]) -> Way:
     slot = f"{fact.id} rule {number}"
     when = Formula(rule.when, f"{slot} when") if rule.when is not None else None
-    return Way(rule, when, Formula(rule.text, slot, frozenset(fact.choices)))
+    return Way(rule, when, Formula(rule.text, slot, frozenset(fact.choices)), before)
 
 
 def _hangs(node: Node) -> bool:
