@@ -2,6 +2,7 @@
 
 import textwrap
 from collections.abc import Iterable
+from functools import lru_cache
 
 from assistant.speech import spoken, spoken_line
 
@@ -16,13 +17,18 @@ def columns(width: int) -> int:
 
 def paragraph(text: str, width: int, indent: str = "") -> list[str]:
     """Text wrapped; words longer than the line are broken."""
-    return textwrap.wrap(" ".join(spoken(text).split()), columns(width), subsequent_indent=indent) or [""]
+    return list(_wrapped(" ".join(spoken(text).split()), columns(width), indent))
+
+
+@lru_cache(maxsize=256)  # many lines come again in the next reply
+def _wrapped(text: str, width: int, indent: str = "") -> tuple[str, ...]:
+    return tuple(textwrap.wrap(text, width, subsequent_indent=indent)) or ("",)
 
 
 def labelled(label: str, text: str, width: int) -> list[str]:
     """A label and its text, the text in a column of its own."""
     label, text = spoken(label), spoken(text)
-    lines = textwrap.wrap(" ".join(text.split()), max(12, columns(width) - INDENT)) or [""]
+    lines = _wrapped(" ".join(text.split()), max(12, columns(width) - INDENT))
     head = label if len(label) < INDENT else label + " "
     return [f"{head:<{INDENT}}{lines[0]}", *(" " * INDENT + line for line in lines[1:])]
 

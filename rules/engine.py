@@ -158,15 +158,15 @@ class Estimate:
     def _assumed(self, piece: int | None) -> list[Step]:
         spread = self._spread(piece)
         world = spread.world
-        rests: dict[str, None] = {}
+        rests: dict[str, Step] = {}
         queue = list(world.shows)
-        while queue:
-            id = queue.pop(0)
-            step = world.find(id)
-            if step is not None and id not in rests:
-                rests[id] = None
-                queue.extend([*step.reads, *step.reasons])
-        assumed = [step for id in rests if (step := world.find(id)) is not None and step.how == ASSUMED]
+        for id in queue:  # which grows as it is gone through
+            step = world.find(id) if id not in rests else None
+            if step is not None:
+                rests[id] = step
+                queue += step.reads
+                queue += step.reasons
+        assumed = [step for step in rests.values() if step.how == ASSUMED]
         pull = self._pulls(spread)
         # An input with a range that moves nothing shown (the price of stems where there are none) is not worth a word.
         telling = [step for step in assumed if pull.get(step.id, 0) > 0 or not step.is_uncertain]

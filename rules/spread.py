@@ -61,7 +61,8 @@ class Spread:
         self.leaves: dict[str, Step] = {}
         self._bits: dict[str, int] = {}
         self._base = _Run()
-        self._runs: dict[tuple[str, int], _Run] = {}
+        self._runs: dict[str, tuple[_Run, _Run]] = {}
+        self._ends: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {}  # of an input at its low and at its high
         self._resting: dict[int, list[int]] = {}  # bit of an input -> the places of the steps that rest on it
         self._found: dict[str, list[Move]] = {}
         self.figures: dict[Any, Any] = {}  # those made so far (rules/engine.py)
@@ -81,26 +82,24 @@ class Spread:
         if id not in self._found:
             leaves = self.leaves_of(id)
             typical: float = self._base.values[id]
-            self._found[id] = [
-                Move(leaf, self.moved(leaf, LOW)[id] - typical, self.moved(leaf, HIGH)[id] - typical)
-                for leaf in leaves
-            ]
+            ends = ((leaf, self._ends.get(leaf) or self._at_ends(leaf)) for leaf in leaves)
+            self._found[id] = [Move(leaf, low[id] - typical, high[id] - typical) for leaf, (low, high) in ends]
         return self._found[id]
 
     def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
         """The smooth value of a quantity with one input at its low or high, or with all typical."""
         if len(self._order) != len(self.world.steps):
             self._grow()
-        run = self._base
         if leaf is not None and self._masks.get(id, 0) & self._bits.get(leaf, 0):
-            return float(self.moved(leaf, side)[id])
-        return float(run.values[id])
+            return float((self._ends.get(leaf) or self._at_ends(leaf))[side][id])
+        return float(self._base.values[id])
 
     def _grow(self) -> None:
         """Takes in the steps that the world has made since the last call, and their smooth values."""
         steps = self.world.steps
         if len(self._order) == len(steps):
             return
+        self._ends.clear()
         for step in list(steps.values())[len(self._order) :]:
             mask = self._masks[step.id] = self._mask(step)
             while mask:
@@ -164,14 +163,15 @@ class Spread:
             mask |= self._masks.get(read, 0)
         return mask
 
-    def moved(self, leaf: str, side: int) -> dict[str, Any]:
-        """The smooth values with one input at its low or high."""
-        run = self._runs.get((leaf, side))
-        if run is None:
-            run = self._runs[leaf, side] = _Run()
-        if len(run.values) < len(self._base.values):
-            self._carry_on(run, leaf, side)
-        return run.values
+    def _at_ends(self, leaf: str) -> tuple[dict[str, Any], dict[str, Any]]:
+        """The smooth values with one input at its low, and at its high."""
+        runs = self._runs.get(leaf)
+        if runs is None:
+            runs = self._runs[leaf] = _Run(), _Run()
+        for side in (LOW, HIGH):
+            self._carry_on(runs[side], leaf, side)
+        ends = self._ends[leaf] = runs[LOW].values, runs[HIGH].values
+        return ends
 
     def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
         base = self._base.values

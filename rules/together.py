@@ -39,6 +39,10 @@ class JobWorld(World):
             ]
         return self._having[id]
 
+    def nothing_of(self, id: str) -> str:
+        """Why the fact has no value, whatever the others are; "" where it may have one."""
+        return "" if over_pieces(id) is not None else super().nothing_of(id)
+
     def _step(self, id: str) -> Step:
         looked = over_pieces(id)
         if looked is None:

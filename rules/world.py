@@ -120,6 +120,10 @@ class World:
         step = self.steps.get(id)
         if step is not None or id in self.absent:
             return step
+        trouble = self.nothing_of(id)
+        if trouble:  # most that is asked for in vain
+            self.absent[id] = trouble
+            return None
         try:
             return self._work_out(id)
         except Absent:
@@ -147,9 +151,10 @@ class World:
         return step
 
     def _step(self, id: str) -> Step:
+        trouble = self.nothing_of(id)
         fact = self.book.fact(id, self.kind)
-        if fact is None:
-            raise Absent(id, f"nothing is known of {id.replace('_', ' ')}")
+        if trouble or fact is None:
+            raise Absent(id, trouble)
         if id in self.given:
             return self._said(fact, self.given[id])
         if fact.from_house and fact.assume is not None:
@@ -161,6 +166,13 @@ class World:
         if fact.assume is not None:
             return Step(id, fact, fact.assume.typical, ASSUMED, low=fact.assume.low, high=fact.assume.high)
         raise Absent(id, f"{fact.name} is not known")
+
+    def nothing_of(self, id: str) -> str:
+        """Why the fact has no value, whatever the others are; "" where it may have one."""
+        fact = self.book.fact(id, self.kind)
+        if fact is None:
+            return f"nothing is known of {id.replace('_', ' ')}"
+        return "" if id in self.given or fact.rules or fact.assume is not None else f"{fact.name} is not known"
 
     def _said(self, fact: Fact, raw: Any) -> Step:
         try:
