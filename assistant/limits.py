@@ -1,5 +1,6 @@
 """What a job has to fit into, balloons at hand, a budget, hours and crew, a vehicle; and the greatest that fits."""
 
+import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -18,6 +19,7 @@ ON_HAND = "balloons_on_hand"
 INCH, CENTIMETRE = Fraction(1), Fraction(100, 254)
 LEAST_LENGTH = 12  # inches: what is shorter is no piece
 TOLERANCE = 1e-6
+FIRST_REACH = 8  # steps of the first try beyond the least
 LOOK_ON = 6  # steps beyond the greatest that fits: clusters and pairs make the count climb in uneven steps
 
 
@@ -119,28 +121,57 @@ def over(made: Estimate, limits: list[Limit]) -> list[tuple[Limit, float]]:
     return found
 
 
-def greatest(fits: Callable[[Fraction], bool], least: Fraction, most: Fraction, step: Fraction) -> Fraction | None:
-    """The greatest of least, least + step ... most that fits, None where least does not.
+def room(made: Estimate, limits: list[Limit]) -> float:
+    """What a version leaves of the tightest limit, as a part of that; below 0 where it exceeds one."""
+    beyond = over(made, limits)
+    if beyond:
+        return -max(gap / max(1.0, limit.most) for limit, gap in beyond)
+    return min(max(0.0, limit.most - (value(made, limit.id) or 0.0)) / max(1.0, limit.most) for limit in limits)
 
-    By halving, as what is asked for grows with the number; then a few steps on, where it grows unevenly.
+
+def greatest(left: Callable[[Fraction], float], least: Fraction, most: Fraction, step: Fraction) -> Fraction | None:
+    """The greatest of least, least + step ... most of which something is `left`, None where that is below 0 for least.
+
+    What is left goes down about evenly as the number goes up, so each try is where it would come to nothing; then a few
+    steps on, where it goes unevenly.
     """
-    if not fits(least):
+    tried: dict[int, float] = {}
+
+    def at(k: int) -> float:
+        if k not in tried:
+            tried[k] = left(least + k * step)
+        return tried[k]
+
+    if at(0) < 0:
         return None
-    low, high = 0, int((most - least) / step)
-    reach = 1
-    while reach <= high and fits(least + reach * step):
-        low, reach = reach, reach * 2
-    high = min(high, reach)
+    last = int((most - least) / step)
+    low, high = 0, last + 1
+    narrow = True  # whether the last try left less than half to look through
     while high - low > 1:
-        middle = (low + high) // 2
-        if fits(least + middle * step):
+        guess = _guess(tried, low, high) if narrow else (low + high) // 2
+        middle = min(max(guess, low + 1), high - 1)
+        before = high - low
+        if at(middle) >= 0:
             low = middle
         else:
             high = middle
-    if low + 1 == high and high < reach and fits(least + high * step):
-        low = high
-    ahead = [k for k in range(low + 1, low + 1 + LOOK_ON) if least + k * step <= most and fits(least + k * step)]
+        narrow = 2 * (high - low) <= before or high > last
+    ahead = [k for k in range(low + 1, min(low + LOOK_ON, last) + 1) if at(k) >= 0]
     return least + max(ahead, default=low) * step
+
+
+def _guess(tried: dict[int, float], low: int, high: int) -> int:
+    """Where nothing would be left, on the line through what was tried last on both sides, or through the first two."""
+    if high in tried:
+        first, second = low, high
+    elif low:
+        first, second = 0, low
+    else:
+        return FIRST_REACH
+    fall = (tried[first] - tried[second]) / (second - first)
+    if not 0 < fall < math.inf:
+        return FIRST_REACH * max(low, 1) if high not in tried else (low + high) // 2
+    return min(low + int(tried[low] / fall), FIRST_REACH * FIRST_REACH * max(low, 1) if high not in tried else high)
 
 
 def steps_of(book: Book, state: State, place: int, fact: str) -> tuple[Fraction, Fraction, Fraction]:
@@ -163,5 +194,5 @@ def largest(book: Book, state: State, place: int, fact: str, limits: list[Limit]
         return variant(state, place, {fact: int(number) if number.denominator == 1 else float(number)})
 
     least, most, step = steps_of(book, state, place, fact)
-    found = greatest(lambda number: not over(tried(book, version(number)), limits), least, most, step)
+    found = greatest(lambda number: room(tried(book, version(number)), limits), least, most, step)
     return version(found) if found is not None else None

@@ -27,11 +27,11 @@ def test_the_greatest_that_fits_against_trying_every_step(seed: int) -> None:
     least, step = Fraction(draw.randint(1, 12)), draw.choice([Fraction(1), Fraction(100, 254)])
     most, edge = least + draw.randint(0, 400) * step, Fraction(draw.randint(0, 420))
     every = [least + k * step for k in range(int((most - least) / step) + 1)]
-    assert greatest(lambda x: x <= edge, least, most, step) == max((x for x in every if x <= edge), default=None)
+    assert greatest(lambda x: float(edge - x), least, most, step) == max((x for x in every if x <= edge), default=None)
 
 
 def test_a_step_that_does_not_fit_between_others_is_looked_over() -> None:
-    assert greatest(lambda x: x <= 20 and x != 18, Fraction(1), Fraction(100), Fraction(1)) == 20
+    assert greatest(lambda x: float(20 - x) if x != 18 else -1.0, Fraction(1), Fraction(100), Fraction(1)) == 20
 
 
 # A piece, the fact to be found, and the part of each limit that keeps it below the greatest that the book allows.
