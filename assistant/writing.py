@@ -131,9 +131,7 @@ class Writer:
         bare = [piece for piece in now.pieces if not piece.facts.get("colours")]
         if bare:
             kinds = dict.fromkeys(self._named(piece).lower() for piece in bare)
-            words.insert(
-                0, "no colours yet" if len(bare) == len(now.pieces) else f"no colours for the {listed(kinds)}"
-            )
+            words.insert(0, "no colours yet" if len(bare) == len(now.pieces) else f"no colours for the {listed(kinds)}")
         more = f" and {len(words) - MOST_TAKEN} more" if len(words) > MOST_TAKEN else ""
         return paragraph(f"I took: {', '.join(words[:MOST_TAKEN])}{more}.", self.width) if words else []
 

@@ -298,7 +298,7 @@ def _choice(q: Quantity) -> Choice:
 
 @cache
 def _sure() -> dict[str, list[tuple[tuple[str, ...], Any]]]:
-    """The phrases that are numbers by their sound wherever they stand, by their first word, as the scanner cuts them."""
+    """The phrases that are numbers by their sound, by their first word, as the scanner cuts them."""
     found: dict[str, list[tuple[tuple[str, ...], Any]]] = {}
     for phrase, value in load_words("homophones.toml")["sure"].items():
         words = spell(phrase)

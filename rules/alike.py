@@ -1,8 +1,7 @@
-"""Working a world out the way that another was, in which the same facts were said with other values.
+"""Working a fact out the way it was worked out before, where the same facts were said with other values.
 
-Which formula applies and what it reads hang on the choices alone.  As long as these fall alike, each step is taken at
-once, in the order of the other world, without finding the way to it again; from the first that falls otherwise on the
-world works out by itself what it is asked for.  Every value is worked out anew: only the way is known already.
+Which formula applies and what it reads hang on the choices alone.  While these fall alike, the step is known but for
+its value, which is always worked out anew; where one falls otherwise the way is found again.
 """
 
 from collections.abc import Iterable
@@ -13,17 +12,20 @@ from rules.world import ARITHMETIC_TROUBLE, ASSUMED, HOUSE, WORKED_OUT, Absent, 
 
 KEPT_SHAPES = 64  # kinds of piece by what was said of them
 
+Known = dict[str, tuple[Step, dict[str, bool]]]  # by fact: the step, and the choices that fell in it
+
 
 class _Elsewhere(Exception):
-    """A choice falls otherwise than in the other world."""
+    """A choice falls otherwise than it did."""
 
 
 class _Values(dict[str, Any]):
-    """The values so far, as an exact closure reads them."""
+    """The values so far, as an exact closure reads them; `choices` are those of the step in hand."""
 
-    def __init__(self, world: World, choices: dict[str, bool]) -> None:
+    def __init__(self, world: World) -> None:
         super().__init__()
-        self.world, self.choices = world, choices
+        self.world = world
+        self.choices: dict[str, bool] = {}
 
     def __missing__(self, id: str) -> Any:
         value = self[id] = self.world.value(id)
@@ -41,38 +43,43 @@ class _Values(dict[str, Any]):
         self.world.choices[key] = holds
 
 
-def follow(world: World) -> None:
-    """Take the steps of the last world of this kind in which the same facts were said, as far as they go alike."""
-    shapes = world.book.shapes
-    shape = (world.kind, *sorted(world.given))
-    known = shapes.pop(shape, None)
-    shapes[shape] = world.steps, world.choices
-    if len(shapes) > KEPT_SHAPES:
-        del shapes[next(iter(shapes))]
-    if known is None:
-        return
-    steps, choices = known
-    values = _Values(world, choices)
-    try:
-        for old in steps.values():
-            if old.id not in world.steps:
-                step = _again(world, old, values)
-                if step is None:
-                    world.value(old.id)
-                else:
-                    world.steps[old.id] = step
-                    values[old.id] = step.value
-    except (_Elsewhere, Absent, *ARITHMETIC_TROUBLE):
-        return
+class Guide:
+    """The ways known for worlds of one kind in which the same facts were said, for one more such world."""
+
+    def __init__(self, world: World) -> None:
+        shapes = world.book.shapes
+        shape = (world.kind, *sorted(world.given))
+        self.known: Known = shapes.setdefault(shape, {})
+        if len(shapes) > KEPT_SHAPES:
+            del shapes[next(iter(shapes))]
+        self.values = _Values(world)
+
+    def step(self, id: str) -> Step | None:
+        """The step with the values of this world; None where its way is not known, or is another one here."""
+        old = self.known.get(id)
+        if old is None:
+            return None
+        before, self.values.choices = self.values.choices, old[1]
+        try:
+            return _again(old[0], self.values)
+        except (_Elsewhere, Absent, *ARITHMETIC_TROUBLE):
+            return None
+        finally:
+            self.values.choices = before
+
+    def learn(self, step: Step, choices: dict[str, bool]) -> None:
+        """Take note of a way that was found."""
+        self.known[step.id] = step, choices
 
 
-def _again(world: World, old: Step, values: _Values) -> Step | None:
-    """The step with the values of this world; None where it has no formula, or what that reads hangs on values."""
-    if old.how == HOUSE or (old.how == ASSUMED and not old.fact.rules):
+def _again(old: Step, values: _Values) -> Step | None:
+    """The step with other values; None where it has no formula, or where what that reads hangs on values."""
+    if old.how == HOUSE:
         return old
     way = old.way
     if way is None:
-        return old if old.how == ASSUMED and _all_fail(ways_of(world.book, old.fact), values) else None
+        ways = ways_of(values.world.book, old.fact)
+        return old if old.how == ASSUMED and (not ways or _all_fail(ways, values)) else None
     if not (way.formula.is_steady and _all_fail(way.before, values)):
         return None
     if way.when is not None:

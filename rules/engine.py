@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from rules import remarks
-from rules.alike import follow
+from rules.alike import Guide
 from rules.book import Book
 from rules.figure import Clash, Figure, Influence, Part, Said, Value
 from rules.figures import figure_of, typical_of, unit_of
@@ -57,7 +57,7 @@ class Estimate:
     def __init__(self, book: Book, job: Job, metric: bool = False) -> None:
         self.book, self.job, self.metric = book, job, metric
         self._pieces = [_piece_spread(book, piece, job.said) for piece in job.pieces]
-        self._job = JobSpread(_started(JobWorld(book, job.said, self._pieces)))
+        self._job = JobSpread(_guided(JobWorld(book, job.said, self._pieces)))
         self._figures: dict[bool, list[Figure]] = {}
         self._remarks: dict[tuple[str, bool], list[Said]] = {}
 
@@ -280,9 +280,9 @@ def _greatest_first(moves: list[Move]) -> list[Move]:
     return sorted((move for move in moves if move.size > 0), key=lambda move: -move.size)
 
 
-def _started(world: W) -> W:
-    """The world, which goes the way of one like it when it is first asked for something."""
-    world.start = follow
+def _guided(world: W) -> W:
+    """The world, which goes the ways of those like it."""
+    world.guide = Guide(world)
     return world
 
 
@@ -291,7 +291,7 @@ def _piece_spread(book: Book, piece: Piece, job_said: dict[str, Any]) -> Spread:
     key = (piece.kind, frozen(piece.said), frozen(job_said))
     found: Spread | None = book.worlds.get(key)
     if found is None:
-        found = book.worlds[key] = Spread(_started(World(book, piece.kind, piece.said, job_said)))
+        found = book.worlds[key] = Spread(_guided(World(book, piece.kind, piece.said, job_said)))
         if len(book.worlds) > KEPT_WORLDS:
             book.worlds.popitem(last=False)
     return found

@@ -57,7 +57,7 @@ class _Search:
     def _holds(self, test: Node) -> bool:
         """Whether the condition holds; a gap in it is added to those found."""
         try:
-            return bool(compile_node(test, "missing")(Reader(self.world)))
+            return bool(compile_node(test, "missing")(Reader(self.world, {}, {})))
         except Absent as absent:
             self.fact(absent.id)
             return False

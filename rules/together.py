@@ -43,10 +43,10 @@ class JobWorld(World):
         """Why the fact has no value, whatever the others are; "" where it may have one."""
         return "" if over_pieces(id) is not None else super().nothing_of(id)
 
-    def _step(self, id: str) -> Step:
+    def _step(self, id: str, choices: dict[str, bool]) -> Step:
         looked = over_pieces(id)
         if looked is None:
-            return super()._step(id)
+            return super()._step(id, choices)
         how, over = looked
         values = [float(self.pieces[place].world.value(over)) for place in self.having(over)]
         return Step(id, self._fact_over(id, over), gather(how, values, over), WORKED_OUT)
@@ -86,7 +86,6 @@ class JobSpread(Spread):
         own = self._own.get(leaf, {}) if leaf is not None else {}
         pieces = self.world.pieces
         return gather(how, [pieces[at].at(id, own.get(at), side) for at in self.world.having(id)], id)
-
 
     def _mask(self, step: Step) -> int:
         looked = over_pieces(step.id)

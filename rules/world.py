@@ -5,16 +5,19 @@ its value, how it came about, what it read.  Nothing here knows ranges; rules/sp
 """
 
 import math
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from rules.blocks import JOB, Fact, Rule
 from rules.book import Book
 from rules.nearest import clause
 from rules.values import read_value
 from rules.ways import Formula, Way, condition_of, ways_of
+
+if TYPE_CHECKING:
+    from rules.alike import Guide
 
 How = Literal["said", "assumed", "house", "worked out"]
 SAID: How = "said"
@@ -71,7 +74,8 @@ class Reader:
     """What an exact closure reads from: notes each fact read and each choice made."""
 
     world: "World"
-    reads: dict[str, None] = field(default_factory=dict)
+    reads: dict[str, None]
+    choices: dict[str, bool]
 
     def __getitem__(self, id: str) -> Any:
         self.reads[id] = None
@@ -84,7 +88,7 @@ class Reader:
         return id in self.world.given
 
     def note(self, key: str, holds: bool) -> None:
-        self.world.choices[key] = holds
+        self.choices[key] = self.world.choices[key] = holds
 
 
 class World:
@@ -97,7 +101,7 @@ class World:
         self.choices: dict[str, bool] = {}
         self.absent: dict[str, str] = {}
         self._at_work: list[str] = []
-        self.start: Callable[[World], None] | None = None  # asked once, before anything is worked out
+        self.guide: Guide | None = None  # who may know the way to a fact
 
     def _given(self, said: Mapping[str, Any], job_said: Mapping[str, Any]) -> dict[str, Any]:
         hears = self.book.kind_of(self.kind).hears
@@ -130,18 +134,13 @@ class World:
             return None
 
     def _work_out(self, id: str) -> Step:
-        if self.start is not None:
-            start, self.start = self.start, None
-            start(self)
-            if id in self.steps:
-                return self.steps[id]
         if id in self.absent:
             raise Absent(id, self.absent[id])
         if id in self._at_work:
             raise Absent(id, f"{' needs '.join([*self._at_work[self._at_work.index(id) :], id])}, a circle")
         self._at_work.append(id)
         try:
-            step = self._step(id)
+            step = self._guided(id) or self._step(id, {})
         except Absent as absent:
             self.absent[id] = absent.trouble
             raise Absent(id, absent.trouble) from None
@@ -150,7 +149,11 @@ class World:
         self.steps[id] = step
         return step
 
-    def _step(self, id: str) -> Step:
+    def _guided(self, id: str) -> Step | None:
+        return self.guide.step(id) if self.guide is not None else None
+
+    def _step(self, id: str, choices: dict[str, bool]) -> Step:
+        """The step as it is found by trying each rule; `choices` takes up those that fall in it."""
         trouble = self.nothing_of(id)
         fact = self.book.fact(id, self.kind)
         if trouble or fact is None:
@@ -161,11 +164,17 @@ class World:
             return Step(id, fact, fact.assume.typical, HOUSE, low=fact.assume.low, high=fact.assume.high)
         reasons: dict[str, None] = {}
         for way in ways_of(self.book, fact):
-            if way.when is None or self._holds(way.when, reasons):
-                return self._by_way(fact, way, reasons)
+            if way.when is None or self._holds(way.when, reasons, choices):
+                return self._learned(self._by_way(fact, way, reasons, choices), choices)
         if fact.assume is not None:
-            return Step(id, fact, fact.assume.typical, ASSUMED, low=fact.assume.low, high=fact.assume.high)
+            assume = fact.assume
+            return self._learned(Step(id, fact, assume.typical, ASSUMED, low=assume.low, high=assume.high), choices)
         raise Absent(id, f"{fact.name} is not known")
+
+    def _learned(self, step: Step, choices: dict[str, bool]) -> Step:
+        if self.guide is not None:
+            self.guide.learn(step, choices)
+        return step
 
     def nothing_of(self, id: str) -> str:
         """Why the fact has no value, whatever the others are; "" where it may have one."""
@@ -184,11 +193,11 @@ class World:
             return Step(fact.id, fact, (low + high) / 2, SAID, low=low, high=high)
         return Step(fact.id, fact, value, SAID)
 
-    def _holds(self, when: Formula, reasons: dict[str, None]) -> bool:
-        return bool(self._run(when, Reader(self, reasons), when.slot))
+    def _holds(self, when: Formula, reasons: dict[str, None], choices: dict[str, bool]) -> bool:
+        return bool(self._run(when, Reader(self, reasons, choices), when.slot))
 
-    def _by_way(self, fact: Fact, way: Way, reasons: dict[str, None]) -> Step:
-        reader = Reader(self)
+    def _by_way(self, fact: Fact, way: Way, reasons: dict[str, None], choices: dict[str, bool]) -> Step:
+        reader = Reader(self, {}, choices)
         value = self._run(way.formula, reader, fact.name)
         if fact.is_number:
             value = finite(value, fact.name)
@@ -206,7 +215,7 @@ class World:
         if when is None:
             return True
         try:
-            return self._holds(condition_of(self.book, when), {})
+            return self._holds(condition_of(self.book, when), {}, {})
         except Absent:
             return False
 
