@@ -271,7 +271,7 @@ def _desk(talk: Conversation, jobs: "JobBook") -> "Desk":
     return Desk(talk, jobs)
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=2)  # the shipped book, and that of the house
 def _reading_of(book: Book) -> tuple[Vocabulary, Reader]:
     """The words of a book and their reader, which all conversations over that book share."""
     vocabulary = make_vocabulary(book)

@@ -87,10 +87,11 @@ class Desk:
     def _keep(self, said: list[str]) -> None:
         """Commit turns; where the book fails, the whole job goes on in memory."""
         try:
-            if self.job is None:
-                self.job = self.book.begin()
-            count = self.book.add(self.job, said, self.talk.status())
-            self._note_rules()
+            with self.book.together():
+                job = self.book.begin() if self.job is None else self.job
+                count = self.book.add(job, said, self.talk.status())
+                self._note_rules(job)
+            self.job = job
         except JobBookError as error:
             self._let_go(error)
             return
@@ -98,19 +99,19 @@ class Desk:
             self.notice = ANOTHER
         self.kept = count
 
-    def _note_rules(self) -> None:
+    def _note_rules(self, job: int) -> None:
         """Keep with the job by which rules it is worked out, where these are new."""
-        now = self.talk.book.version, self.talk.habits.text
-        if self.job is not None and (self.job, *now) != self.noted:
-            self.book.work_by(self.job, *now)
-            self.noted = (self.job, *now)
+        now = job, self.talk.book.version, self.talk.habits.text
+        if now != self.noted:
+            self.book.work_by(*now)
+            self.noted = now
 
     def _let_go(self, error: JobBookError) -> None:
         """Go on with a book in memory that holds the job in hand."""
         self.notice = in_memory(error)
         self.book.close()
         self.book = JobBook()
-        self.job, self.before, self.listed, self.kept = None, None, [], 0
+        self.job, self.before, self.listed, self.kept, self.noted = None, None, [], 0, None
         if self.talk.said:
             self.job = self.book.begin()
             self.kept = self.book.add(self.job, self.talk.said, self.talk.status())

@@ -8,7 +8,7 @@ import os
 import sqlite3
 import time
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -97,6 +97,10 @@ class JobBook:
         """End all use of the file."""
         self._db.close()
 
+    def together(self) -> AbstractContextManager[None]:
+        """All that is written within it is on disk at its end, in one go, or nothing of it."""
+        return self._writing()
+
     # one job ---------------------------------------------------------------------------------------------------------
 
     def begin(self, name: str | None = None) -> int:
@@ -157,8 +161,9 @@ class JobBook:
     def copy(self, job: int, name: str) -> int:
         """Another job of the same turns; quotes stay with the old one."""
         row = self.row(job)
-        made = self.begin(name)
-        self.add(made, self.turns(job), row.summary if row else "")
+        with self._writing():
+            made = self.begin(name)
+            self.add(made, self.turns(job), row.summary if row else "")
         return made
 
     def put_away(self, job: int, *, away: bool = True) -> None:
@@ -275,8 +280,11 @@ class JobBook:
 
     @contextmanager
     def _writing(self) -> Iterator[None]:
-        """One transaction: all of it is on disk afterwards, or nothing."""
+        """One transaction: all of it is on disk afterwards, or nothing; within another it is a part of that."""
         with _plainly():
+            if self._db.in_transaction:
+                yield
+                return
             self._take_turn()
             try:
                 yield

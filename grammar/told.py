@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache
+from functools import lru_cache
 
 from grammar.orders import STOPS, Item, first_words, items_of, match
 from grammar.quantities import read_quantities
@@ -165,7 +165,7 @@ def _at(
         )
 
 
-@cache
+@lru_cache(maxsize=256)
 def _firsts(table: ToldWords) -> dict[str, tuple[_Pattern, ...]]:
     """The table's patterns by the words that they may begin with."""
     found: dict[str, list[_Pattern]] = {}
@@ -175,14 +175,14 @@ def _firsts(table: ToldWords) -> dict[str, tuple[_Pattern, ...]]:
     return {word: tuple(rows) for word, rows in found.items()}
 
 
-@cache
+@lru_cache(maxsize=256)
 def _needed(table: ToldWords) -> frozenset[tuple[frozenset[str], ...]]:
     """The choices of plain words, one of each of which stands in any text that some pattern of the table fits."""
     items = ([item.words for item in pattern.items if not item.optional] for pattern in patterns(table))
     return frozenset(tuple(words for words in row if all(map(str.isalpha, words))) for row in items)
 
 
-@cache
+@lru_cache(maxsize=256)
 def patterns(table: ToldWords) -> tuple[_Pattern, ...]:
     """The table's patterns with their places found; ValueError where one holds no value."""
     made = []

@@ -6,6 +6,7 @@ its value, which is always worked out anew; where one falls otherwise the way is
 
 from collections.abc import Iterable
 from typing import Any
+from weakref import proxy
 
 from rules.ways import Way, ways_of
 from rules.world import ARITHMETIC_TROUBLE, ASSUMED, HOUSE, WORKED_OUT, Absent, Step, World, finite, is_known
@@ -24,7 +25,7 @@ class _Values(dict[str, Any]):
 
     def __init__(self, world: World) -> None:
         super().__init__()
-        self.world = world
+        self.world = proxy(world)  # which has the guide that has this, and is to go as soon as nobody has it
         self.choices: dict[str, bool] = {}
 
     def __missing__(self, id: str) -> Any:

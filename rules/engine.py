@@ -18,7 +18,7 @@ from rules.values import frozen
 from rules.world import ASSUMED, Step, World
 
 W = TypeVar("W", bound=World)
-KEPT_WORLDS = 128
+KEPT_WORLDS = 64
 LESSER = 1e-3  # what moves the main figure at all comes before what moves only others
 
 
