@@ -7,6 +7,7 @@ for tables in them.
 import re
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import cache
 
 _THIS = r"(?:this|that|it|the job|this job|that job)"
 _NAME = r"[\"'“‘]?(?P<name>.+?)[\"'”’]?"
@@ -44,7 +45,11 @@ _SAID = (
     ("changed", r"work (?:it|this|that) out (?:again|afresh|anew)"),
     ("backup", r"(?:back up|backup) (?:my |the |all )*(?:job ?book|jobs)"),
 )
-_PATTERNS = tuple((what, re.compile(f"{_PLEASE}(?:{said}){_END}", re.IGNORECASE)) for what, said in _SAID)
+# One of these stands in every such turn; most turns have none, and then no pattern is even made.
+_TELLING = frozenset(
+    "keep save file store remember rename call name copy duplicate job jobs find open load show delete remove bin throw"
+    " reopen bring restore undelete export import quote quoted work back backup".split()
+)
 _DAY = re.compile(r"^(?:the )?(\d{1,2})(?:st|nd|rd|th)?(?: of)? ([a-z]+)$|^([a-z]+) (\d{1,2})(?:st|nd|rd|th)?$")
 WEEK = timedelta(days=7)
 
@@ -61,12 +66,19 @@ class Order:
 def read_order(text: str) -> Order | None:
     """The order to the job book that the turn is, None where it is none."""
     line = " ".join(text.replace("’", "'").split()).rstrip(".!?")
-    for what, pattern in _PATTERNS:
+    if _TELLING.isdisjoint(re.split(r"\W+", line.lower())):
+        return None
+    for what, pattern in _patterns():
         found = pattern.match(line)
         if found:
             groups = found.groupdict()
             return Order(what, (groups.get("name") or "").strip(), (groups.get("other") or "").strip())
     return None
+
+
+@cache
+def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((what, re.compile(f"{_PLEASE}(?:{said}){_END}", re.IGNORECASE)) for what, said in _SAID)
 
 
 def is_undo(text: str) -> bool:

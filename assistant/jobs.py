@@ -282,7 +282,8 @@ class JobBook:
     def _writing(self) -> Iterator[None]:
         """One transaction: all of it is on disk afterwards, or nothing; within another it is a part of that."""
         with _plainly():
-            if self._db.in_transaction:
+            within = self._db.in_transaction
+            if within:
                 yield
                 return
             self._take_turn()

@@ -6,6 +6,7 @@ from typing import Any
 
 from rules.errors import BookError
 from rules.nearest import clause
+from rules.packed import Packed
 from rules.units import UnitError
 from rules.values import TYPES, read_quantity, read_table, read_value
 
@@ -25,7 +26,7 @@ Raw = Mapping[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Packed):
     """One way to work a fact out; `when` is None for the general rule."""
 
     name: str
@@ -36,7 +37,7 @@ class Rule:
 
 
 @dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(Packed):
     """What is taken when nobody said: low, typical and high, as the engine holds them."""
 
     low: Any
@@ -45,7 +46,7 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
-class Learned:
+class Learned(Packed):
     """Where a value comes of jobs that are done: how many, and the figure that was compared.
 
     `factor` is what that figure is multiplied by, `jobs_factor` what the jobs alone would make it, and `left` the part
@@ -61,7 +62,7 @@ class Learned:
 
 
 @dataclass(frozen=True, slots=True)
-class Fact:
+class Fact(Packed):
     """All that the book knows about one fact; see rules/values.py for how values are held."""
 
     id: str
@@ -102,7 +103,7 @@ class Fact:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Part(Packed):
     """Balloons of one sort in a piece, by the ids of the facts that give size, inflated size and number."""
 
     name: str
@@ -113,7 +114,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class PieceKind:
+class PieceKind(Packed):
     """A kind of piece (or the job itself): the figures it shows, the parts it is bought in."""
 
     id: str
@@ -126,7 +127,7 @@ class PieceKind:
 
 
 @dataclass(frozen=True, slots=True)
-class Remark:
+class Remark(Packed):
     """A caution, clash or note: a text with places, said when `when` holds (None: always)."""
 
     id: str

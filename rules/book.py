@@ -3,7 +3,7 @@
 import hashlib
 import tomllib
 from collections import OrderedDict
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -51,6 +51,11 @@ class Book:
     worlds: OrderedDict[Any, Any] = field(
         default_factory=OrderedDict, repr=False
     )  # pieces worked out (rules/engine.py)
+
+    def __getstate__(self) -> dict[str, Any]:
+        """Without the blocks as written, which only checking needs, and without what can be worked out again."""
+        empty: dict[str, Any] = {"blocks": (), "looked_up": {}, "closures": {}, "shapes": {}, "worlds": OrderedDict()}
+        return {**self.__dict__, **empty}
 
     def fact(self, id: str, kind: str = JOB) -> Fact | None:
         """The fact `id` as a piece of that kind knows it: its own, else the job's, else None."""
@@ -115,20 +120,20 @@ def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book
     return book
 
 
-_lent: list["Book"] = []
+_lent: list[Callable[[Callable[[], Book]], Book]] = []
 
 
-def lend_book(book: "Book") -> None:
-    """Take this for the shipped book, in place of reading its folder."""
-    _lent[:] = [book]
+def lend_book(recall: Callable[[Callable[[], Book]], Book]) -> None:
+    """Take for the shipped book what this gives, called with what would read the folder, when it is first needed."""
+    _lent[:] = [recall]
 
 
 @lru_cache(maxsize=8)
 def _shipped(folder: Path) -> Book:
-    if _lent and folder == BOOK_FOLDER:
-        return _lent[0]
-    blocks, text = _read_folder(folder)
-    return build_book(blocks, text)
+    def read() -> Book:
+        return build_book(*_read_folder(folder))
+
+    return _lent[0](read) if _lent and folder == BOOK_FOLDER else read()
 
 
 def _read_folder(folder: Path) -> tuple[list[Block], str]:

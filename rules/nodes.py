@@ -3,11 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from rules.packed import Packed
+
 OVER_PIECES = ("total", "most", "least")  # the calls by which a fact of the job looks at its pieces
 
 
 @dataclass(frozen=True, slots=True)
-class Number:
+class Number(Packed):
     """A number in base units, with the unit it was written in ("count" when it had none)."""
 
     value: float
@@ -15,35 +17,35 @@ class Number:
 
 
 @dataclass(frozen=True, slots=True)
-class Truth:
+class Truth(Packed):
     """The word true or false."""
 
     value: bool
 
 
 @dataclass(frozen=True, slots=True)
-class Word:
+class Word(Packed):
     """A choice that a formula answers with, such as round in a rule for table_shape."""
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class Name:
+class Name(Packed):
     """The value of another fact."""
 
     id: str
 
 
 @dataclass(frozen=True, slots=True)
-class Negative:
+class Negative(Packed):
     """Minus the operand."""
 
     of: "Node"
 
 
 @dataclass(frozen=True, slots=True)
-class Arithmetic:
+class Arithmetic(Packed):
     """left sign right, where sign is one of + - * /."""
 
     sign: str
@@ -52,7 +54,7 @@ class Arithmetic:
 
 
 @dataclass(frozen=True, slots=True)
-class Power:
+class Power(Packed):
     """base ^ exponent; the exponent is a plain number written in the formula."""
 
     base: "Node"
@@ -60,7 +62,7 @@ class Power:
 
 
 @dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(Packed):
     """left sign right, where sign is one of < <= > >= == !=."""
 
     sign: str
@@ -69,7 +71,7 @@ class Comparison:
 
 
 @dataclass(frozen=True, slots=True)
-class Logic:
+class Logic(Packed):
     """Both ("and") or either ("or") of two truths."""
 
     sign: str
@@ -78,14 +80,14 @@ class Logic:
 
 
 @dataclass(frozen=True, slots=True)
-class Not:
+class Not(Packed):
     """The opposite of a truth."""
 
     of: "Node"
 
 
 @dataclass(frozen=True, slots=True)
-class If:
+class If(Packed):
     """One of two answers, by a truth."""
 
     test: "Node"
@@ -94,7 +96,7 @@ class If:
 
 
 @dataclass(frozen=True, slots=True)
-class Is:
+class Is(Packed):
     """Whether a choice or flag has the value named."""
 
     id: str
@@ -103,7 +105,7 @@ class Is:
 
 
 @dataclass(frozen=True, slots=True)
-class Known:
+class Known(Packed):
     """Whether a fact was said, is in the house file or can be worked out; with `said`, whether it was said."""
 
     id: str
@@ -111,7 +113,7 @@ class Known:
 
 
 @dataclass(frozen=True, slots=True)
-class Call:
+class Call(Packed):
     """A function of rules/functions.py, or a table of the book looked up, applied to its arguments."""
 
     function: str
@@ -119,7 +121,7 @@ class Call:
 
 
 @dataclass(frozen=True, slots=True)
-class OverPieces:
+class OverPieces(Packed):
     """total, most or least of a fact over all pieces of the job."""
 
     how: str

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from rules.nearest import offer
+from rules.packed import Packed
 
 if TYPE_CHECKING:
     import pint
@@ -28,7 +29,7 @@ class UnitError(ValueError):
 
 
 @dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(Packed):
     """How a unit stands to the base units: base value = value * factor + offset."""
 
     factor: Fraction

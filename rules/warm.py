@@ -12,7 +12,7 @@ from rules.texts import places
 from rules.units import Unit, UnitError, every_unit, lend_units, read_unit
 
 Recall = Callable[[str, Callable[[], Any]], Any]
-Made = tuple[Book, dict[str, bytes], dict[str, Unit]]
+Made = tuple[dict[str, bytes], dict[str, Unit]]
 
 
 def warm(recall: Recall, spoken: Iterable[str] = ()) -> None:
@@ -21,9 +21,9 @@ def warm(recall: Recall, spoken: Iterable[str] = ()) -> None:
     `recall(name, make)` gives what `make()` gives, or an equal thing that was kept under the name; no figure depends
     on which of the two it was.
     """
-    made: Made = recall("book", lambda: _make(spoken))
-    book, trees, units = made
-    lend_book(book)
+    lend_book(lambda read: recall("book", read))
+    made: Made = recall("formulas", lambda: _make(spoken))
+    trees, units = made
     lend_trees(trees)
     lend_units(units)
 
@@ -36,7 +36,7 @@ def _make(spoken: Iterable[str]) -> Made:
     for unit in (*spoken, *METRIC, *METRIC.values(), *_units_shown(book)):
         with suppress(UnitError):  # some that people speak (stones) are of no use here
             read_unit(unit)
-    return book, trees, every_unit()
+    return trees, every_unit()
 
 
 def _units_shown(book: Book) -> Iterator[str]:
