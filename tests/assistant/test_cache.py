@@ -178,7 +178,7 @@ def test_the_command_answers_alike_with_it_and_without(tmp_path: Path) -> None:
     assert without == first == second
     assert "tables" in without or "runners" in without
     names = sorted(path.name.partition("-")[0] for path in (tmp_path / "cache" / "festoon").iterdir())
-    assert names == ["book", "request", "tongues", "words"]
+    assert names == ["book", "formulas", "request", "tongues", "words"]
 
 
 def test_with_it_neither_pint_nor_the_formula_parser_is_waited_for(tmp_path: Path) -> None:

@@ -85,9 +85,9 @@ def test_loading_does_not_parse_a_formula() -> None:
 
 def test_what_an_earlier_run_made_is_worked_with_without_waiting_for_pint(tmp_path: Path) -> None:
     code = (
-        "import pickle, sys; from pathlib import Path; from rules.warm import warm; file = Path(sys.argv[1]); "
-        "warm(lambda name, make: pickle.loads(file.read_bytes()) if file.exists() else "
-        "file.write_bytes(pickle.dumps(made := make())) and made); "
+        "import pickle, sys; from pathlib import Path; from rules.warm import warm; file = lambda name: Path(sys.argv[1] + name); "
+        "warm(lambda name, make: pickle.loads(file(name).read_bytes()) if file(name).exists() else "
+        "file(name).write_bytes(pickle.dumps(made := make())) and made); "
         "from rules import Job, Piece, load_book, work; "
         "estimate = work(load_book(), Job([Piece('runner', {'count': 1, 'table_length': 72})], {})); "
         "print([f.model_dump_json() for f in estimate.figures()], file=sys.stderr); "
