@@ -101,7 +101,7 @@ class Entry:
     english: str
     said: str
     literals: tuple[str, ...]
-    pattern: re.Pattern[str]
+    pattern: str
     gaps: tuple[str, ...]
     word: str  # the longest word that a text has to hold, "" where there is none
 
@@ -109,7 +109,7 @@ class Entry:
         """What the gaps hold, None where the text is another."""
         if not all(literal in text for literal in self.literals):
             return None
-        found = self.pattern.fullmatch(text)
+        found = _made(self.pattern).fullmatch(text)
         return dict(zip(self.gaps, found.groups(), strict=True)) if found else None
 
 
@@ -217,6 +217,12 @@ class Catalogue:
         return out + said[last:]
 
 
+@cache
+def _made(pattern: str) -> re.Pattern[str]:
+    """The pattern of an entry, made when a text may be it: most are never asked for."""
+    return re.compile(pattern)
+
+
 def _entries(table: Mapping[str, str]) -> list[Entry]:
     return sorted((_entry(english, said) for english, said in table.items()), key=_telling)
 
@@ -252,7 +258,7 @@ def _entry(english: str, said: str) -> Entry:
     pattern += re.escape(literals[-1])
     words = _WORD.findall(_GAP.sub("\0", english).replace("\0", "\u00e6"))  # a gap may go on in letters
     word = max((word for word in words if "\u00e6" not in word), key=len, default="")
-    return Entry(english, said, tuple(filter(None, literals)), re.compile(pattern), tuple(gaps), word)
+    return Entry(english, said, tuple(filter(None, literals)), pattern, tuple(gaps), word)
 
 
 def gaps_of(text: str) -> set[str]:

@@ -6,9 +6,11 @@ which tell it, the turn before weighing in.
 """
 
 import unicodedata
+from bisect import bisect_right
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import takewhile
 
 from grammar.reading import Reading
 from grammar.rewording import Part, Rewording
@@ -36,32 +38,38 @@ class Heard:
     mended: tuple[tuple[str, str], ...] = ()
     foreign: frozenset[str] = frozenset()
 
-    def back(self, words: str, used: set[int]) -> str:
-        """Words of the reader's text as they were said; a run is found where it stands first and is not `used` yet."""
-        if not self.parts or not words:
-            return words
-        at = self.text.lower().find(words.lower())
-        while at >= 0 and at in used:
-            at = self.text.lower().find(words.lower(), at + 1)
-        if at < 0:
-            return words
-        used.add(at)
-        over = [part.said for part in self.parts if part.start < at + len(words) and at < part.end]
-        if not over:
-            return words
-        return self.said[min(start for start, _ in over) : max(end for _, end in over)]
-
     def told(self, reading: Reading) -> Reading:
         """The reading with the words that it names as they were said."""
         if self.parts:
-            used: set[int] = set()
-            unread = [self.back(words, used) for words in reading.unread]
+            back = _Back(self)
+            unread = [back.words(words, once=True) for words in reading.unread]
             reading.unread = [words for words in unread if any(char.isalnum() for char in words)]
             reading.near = {}
-            reading.doubts = [replace(doubt, words=self.back(doubt.words, set())) for doubt in reading.doubts]
-            reading.said_as = [(self.back(text, set()), read) for text, read in reading.said_as]
+            reading.doubts = [replace(doubt, words=back.words(doubt.words)) for doubt in reading.doubts]
+            reading.said_as = [(back.words(text), read) for text, read in reading.said_as]
             reading.said_as = [*self.mended, *((text, read) for text, read in reading.said_as if text != read)]
         return reading
+
+
+class _Back:
+    """The way back from the reader's text to what was said."""
+
+    def __init__(self, heard: Heard) -> None:
+        self.said, self.parts = heard.said, sorted(heard.parts, key=lambda part: part.start)
+        self.text = heard.text.lower()
+        self.ends = [part.end for part in self.parts]
+        self.used: dict[str, int] = {}  # where words were found last
+
+    def words(self, words: str, *, once: bool = False) -> str:
+        """Words of the reader's text as they were said, where they stand first, or with `once` where they next do."""
+        low = words.lower()
+        at = self.text.find(low, self.used.get(low, -1) + 1 if once else 0) if words else -1
+        if at < 0:
+            return words
+        if once:
+            self.used[low] = at
+        over = list(takewhile(lambda part: part.start < at + len(words), self.parts[bisect_right(self.ends, at) :]))
+        return self.said[min(part.said[0] for part in over) : max(part.said[1] for part in over)] if over else words
 
 
 class Ears:

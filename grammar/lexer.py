@@ -26,6 +26,7 @@ KEPT = frozenset(
 HOURS = 24
 CLOCK_WORDS = frozenset("from at starts start starting begins begin off by for opens in up access keys key".split())
 MOST_ROWS = 24  # rows of terms that are tried for one turn
+MOST_TERMS = 1_500  # of all rows of a turn together: a long text is read in fewer ways
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
 
@@ -58,12 +59,13 @@ class Lexer:
         plans: Iterator[dict[int, int]] = chain(
             ({i: k} for i, k in singles), ({i: k, j: m} for i, k in singles for j, m in singles if i < j)
         )
-        for plan in islice(plans, MOST_ROWS * 2):
+        most = max(2, min(MOST_ROWS, MOST_TERMS // max(1, len(first.terms))))
+        for plan in islice(plans, most * 2):
             row = self._row(amounts, orders, plan, {})
             if row.terms not in seen:
                 seen.add(row.terms)
                 yield row
-            if len(seen) >= MOST_ROWS:
+            if len(seen) >= most:
                 return
 
     def _row(self, amounts: Amounts, orders: frozenset[int], plan: dict[int, int], counts: dict[int, int]) -> Row:

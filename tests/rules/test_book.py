@@ -85,7 +85,8 @@ def test_loading_does_not_parse_a_formula() -> None:
 
 def test_what_an_earlier_run_made_is_worked_with_without_waiting_for_pint(tmp_path: Path) -> None:
     code = (
-        "import pickle, sys; from pathlib import Path; from rules.warm import warm; file = lambda name: Path(sys.argv[1] + name); "
+        "import pickle, sys; from pathlib import Path; from rules.warm import warm; "
+        "file = lambda name: Path(sys.argv[1] + name); "
         "warm(lambda name, make: pickle.loads(file(name).read_bytes()) if file(name).exists() else "
         "file(name).write_bytes(pickle.dumps(made := make())) and made); "
         "from rules import Job, Piece, load_book, work; "
