@@ -1,6 +1,7 @@
 """The conversation: turns in, replies out; what was said is the state."""
 
-from functools import lru_cache
+import gc
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -275,7 +276,15 @@ def _desk(talk: Conversation, jobs: "JobBook") -> "Desk":
 def _reading_of(book: Book) -> tuple[Vocabulary, Reader]:
     """The words of a book and their reader, which all conversations over that book share."""
     vocabulary = make_vocabulary(book)
-    return vocabulary, Reader(vocabulary, convert)
+    made = vocabulary, Reader(vocabulary, convert)
+    _settle()
+    return made
+
+
+@cache
+def _settle() -> None:
+    """Once: what was made so far stays, and looking for garbage in it would hold up a turn every now and then."""
+    gc.freeze()
 
 
 def _how_often(text: str) -> int:
