@@ -80,7 +80,7 @@ def _make_and_settle(width: int) -> Talk:
     talk = make_conversation(width)
     if not gc.isenabled():
         gc.freeze()
-        gc.set_threshold(5_000, 10, 10)  # a turn leaves little behind it, and much is made in it
+        gc.set_threshold(5_000, 5, 2)  # a turn leaves little behind it, and much is made in it
         gc.enable()
     return talk
 
