@@ -67,7 +67,8 @@ class Assembler(Things):
         self.adding = not self.current.extend or phrase.value == "another"
         self.another = phrase.value == "another"
         if phrase.value == "another" and not self._opens_soon(at):
-            self.current.steps.append(Step(fact="count", how="plus", by=1))
+            if nxt is None or not is_count(nxt):
+                self.current.steps.append(Step(fact="count", how="plus", by=1))
             self.changing = True
             self.adding = False
 

@@ -54,10 +54,21 @@ class Bare(Counts):
             if both is not None and fact.fits(both[1]):
                 self._set(fact.id, both[1], phrase)
                 return
-        if at > 0 and at + 1 < len(self.phrases) and self.phrases[at + 1].kind == "more":
-            self._step_length(figure, at)
+        if at >= 0 and self._after(at, "more"):
+            self.skip.add(at + 1)
+            self._step_length(figure, phrase, more=self.phrases[at + 1].value == "more")
+            return
+        if at >= 0 and self._before(at, "add") and self._lengthens(figure):
+            self._step_length(figure, phrase, more=True)
             return
         self._bare_figure(figure, phrase)
+
+    def _lengthens(self, figure: Figure) -> bool:
+        """Whether a size is too small beside that of the piece in hand to be of another such piece: "add a foot"."""
+        fact = self._bare_fact()
+        held = self.context.values.get(fact.id) if fact is not None and not self.current.named else None
+        both = self.slots.both(figure, fact) if fact is not None else None
+        return isinstance(held, (int, float)) and both is not None and both[1] <= held / 2
 
     def _compared_step(self, figure: Figure, at: int) -> bool:
         """ "a foot wider", "6 inches lower"."""
@@ -73,16 +84,15 @@ class Bare(Counts):
         self.changing = True
         return True
 
-    def _step_length(self, figure: Figure, at: int) -> None:
+    def _step_length(self, figure: Figure, phrase: Phrase, *, more: bool) -> None:
+        """ "a foot more", "another foot", "6 inches less": of the thing's own size, where it has one."""
         fact = self._bare_fact()
-        word = self.phrases[at + 1]
-        self.skip.add(at + 1)
-        if fact is not None:
-            both = self.slots.both(figure, fact)
-            if both is not None:
-                self.current.steps.append(
-                    Step(fact=fact.id, how="plus", by=both[1] if word.value == "more" else -both[1])
-                )
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None:
+            self._leave(phrase)  # wide or high?
+            return
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1] if more else -both[1]))
+        self.changing = True
 
     def _bare(self, phrase: Phrase, *, optional: bool = False) -> None:
         fact = self._bare_fact()

@@ -63,27 +63,45 @@ class Counts(Ground):
         return True
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
+        """ "one for each of the tables" counts nothing by itself; "take away three" takes away."""
         if self.current.joined and self._after(at, "piece") and number == 1:
             return True  # "pushed together, one runner"
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
         if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
-            self.current.steps.append(Step(fact="count", how="plus", by=-number))  # "take away three"
+            self._step(-number)  # "take away three"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
             return True
-        less = self._before(at, "det") and self._kind_at(at - 2) == "more" and self.phrases[at - 2].value == "fewer"
-        if less and self.current.facts.get("count", 0) > number:
-            self.current.facts["count"] -= number  # "less the two by the bar"
-            return True
-        minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
-        if minus and "count" in self.current.facts:
-            self.current.facts["count"] -= number
-            self.correcting = False
-            return True
-        return self._before(at, "more") and not self._after(at, "table", "piece")
+        return self._by_so_many(at, number, phrase)
+
+    def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""
+        definite = self._before(at, "det")
+        word = at - 2 if definite else at - 1
+        kind = self._kind_at(word)
+        if kind == "more" and not self._after(at, "table", "piece"):
+            more = self.phrases[word].value == "more"
+        elif kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}:
+            more = True
+        elif kind == "neg" and self.phrases[word].text.lower() == "minus":
+            more = False
+        elif phrase.text.lower().startswith("minus") and not (self._before(at, "make") or self._owned(at)):
+            more = False  # scanned as a number below nothing, which "make it minus two" means
+        else:
+            return False
+        if more and definite:
+            return False
+        self._step(abs(number) if more else -abs(number))
+        self.correcting = False
+        return True
+
+    def _step(self, by: float) -> None:
+        """So many more or fewer: pieces, or balloons where they are too many for pieces."""
+        many = abs(by) > MOST_DROPS and self._holds_balloons(self._kind()) and not self._needs(self._kind())
+        self.current.steps.append(Step(fact="balloons" if many else "count", how="plus", by=by))
+        self.changing = True
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
@@ -151,16 +169,16 @@ class Counts(Ground):
             and not of_them
         ) and (not draft.named or "count" in draft.facts or "count" in self.context.known):
             return words.number
-        if (
-            owned
-            and self._holds_balloons(self._kind())
-            and "count" not in (words.needs if words else ())
-            and self._many(at)
-        ):
+        if owned and self._holds_balloons(self._kind()) and not self._needs(self._kind()) and self._many(at):
             return "balloons"  # "a 500 balloon drop"
         if "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
             return "balloons"
         return "count"
+
+    def _needs(self, kind: str | None) -> bool:
+        """Whether such a piece cannot do without its number."""
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        return words is not None and "count" in words.needs
 
     def _many(self, at: int) -> bool:
         """Whether a number is too great for pieces and has to be of balloons."""
@@ -229,9 +247,7 @@ class Counts(Ground):
         if not self._after(at, "more"):
             return False
         self.skip.add(at + 1)
-        self.changing = True
-        by = number if self.phrases[at + 1].value == "more" else -number
-        self.current.steps.append(Step(fact="count", how="plus", by=by))
+        self._step(number if self.phrases[at + 1].value == "more" else -number)
         return True
 
     def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:

@@ -199,11 +199,6 @@ class Things(Lengths, Looks):
         target.colours = [dict(colour) for colour in self.given]
         target.extend = target.extend or source.extend
 
-    def _needs(self, kind: str | None) -> bool:
-        """Whether such a piece cannot do without its number: one for each table, then."""
-        words = self.slots.vocabulary.kinds.get(kind or "")
-        return words is not None and "count" in words.needs
-
     def _find(self, kind: str) -> Draft | None:
         """The mention of this kind in the turn, made if the job in hand has one."""
         for draft in self.drafts:
