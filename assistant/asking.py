@@ -3,6 +3,7 @@
 from typing import Any
 
 from assistant.estimating import Estimates
+from assistant.heard import clock
 from assistant.state import HeardPiece, Pending, State
 from grammar.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
@@ -96,6 +97,9 @@ class Asking:
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
         elif doubt.kind == "contradiction" and doubt.fact == "colours":
             text = "Those shares come to more than 100 %, so I kept none of them. What are they?"
+        elif doubt.kind == "contradiction" and doubt.fact == "setup_from":
+            setup, party = map(clock, doubt.options)
+            text = f"Set-up from {setup} is not before the party at {party}; I kept neither. When are they?"
         elif doubt.kind == "contradiction":
             said = " or ".join(self._value(doubt.fact, o, doubt.piece) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
@@ -131,6 +135,8 @@ class Asking:
         spec = self.vocabulary.fact(fact, piece)
         if isinstance(value, list):
             return " by ".join(f"{part:g}" if isinstance(part, int | float) else str(part) for part in value)
+        if fact == "coverage" and isinstance(value, float):
+            return f"{value:.0%}".replace("%", " %")
         if spec is not None and value in spec.choices and spec.choices[value]:
             return spec.choices[value][0]
         if isinstance(value, (int, float)) and spec is not None and spec.unit == "in":

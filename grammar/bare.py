@@ -22,6 +22,8 @@ class Bare(Counts):
         if at >= 0 and self._after(at, "cmp") and self._compared_step(figure, at):
             return
         asked = self._spec(self.context.asked or "")
+        if asked is not None and asked.id == "table_length" and draft.facts.get("table_shape") == "round":
+            asked = self._bare_fact()  # "how long?" "round, 60 in"
         if not draft.named and asked is not None and asked.type == "quantity" and asked.unit == "in":
             both = self.slots.both(figure, asked)
             if both is not None and not outside(asked, both[1]):

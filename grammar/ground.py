@@ -153,6 +153,22 @@ class Ground:
         )
         self.cost += COST["contradiction"]
 
+    def _contradict_coverage(self, value: Any, phrase: Phrase) -> None:
+        """A coverage beside another; one said as a fraction is told as it was said."""
+        facts = self.current.facts
+        if "coverage_fraction" in facts:
+            facts["coverage"] = facts.pop("coverage_fraction")
+        self._contradict(self._need("coverage"), value, phrase)
+
+    def _hang(self, fact: str) -> None:
+        """What lies on the floor hangs off the ends."""
+        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
+            self.current.facts["coverage"] = "drop_both"
+
+    def _opens_turn(self) -> bool:
+        """Whether nothing was named yet, neither in this turn nor before."""
+        return not self.context.kinds and not self.drafts
+
     def _of_the_place(self, phrase: Phrase) -> bool:
         """ "a 20 ft garland for a doorway 7 ft tall": the size of what the piece hangs on, after its own was said."""
         at = next((i for i, p in enumerate(self.phrases) if p is phrase), 0)

@@ -92,14 +92,12 @@ class JobFacts:
 
     def _of_us(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
         """ "three of us": hands where it goes with work, guests where it goes with the party."""
-        eating = {"guests", "seats", "event"}
         rest = " ".join(p.text.lower() for p in phrases[at + 1 : at + 3])
         party = any(
             word in rest
             for word in ("coming", "eating", "for dinner", "at the party", "sitting", "attending", "celebrating")
         )
         value = phrase.amounts[-1].high.number
-        del eating
         self.set("guests" if party or value > 12 else "crew", value, phrase.text)
         return True
 

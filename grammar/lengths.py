@@ -57,6 +57,8 @@ class Lengths(Bare):
         kind = self._kind()
         figures = phrase.amounts
         first, second = figures[0], figures[1]
+        if first.type == "LEN" and second.type == "NUM":
+            first, second = second, first  # "6 ft x 8 tables"
         noun = self.owner if self.owner is not None and at < self.owner.at else None
         plural = noun is not None and self.phrases[noun.at].text.lower().endswith("s")
         table = draft.on_table or (kind == TABLE_KIND and not draft.named)
@@ -67,7 +69,7 @@ class Lengths(Bare):
             and "count" not in draft.facts
             and len(figures) == 2
             and second.type == "LEN"
-            and (plural or (noun is None and table and not draft.named))
+            and (plural or (noun is None and table and not draft.named and first is figures[0]))
             and " x " in f" {phrase.terms[1].text.lower()} "
         ):
             self._set("count", number, phrase)
@@ -246,6 +248,7 @@ class Lengths(Bare):
             self._set(fact.id, [_tidy(both[0]), _tidy(both[1])], phrase)
         elif figure.single:
             self._set(fact.id, _tidy(both[1]), phrase)
+            self._hang(fact.id)
         else:
             self.doubts.append(
                 Doubt(kind="either", fact=fact.id, options=[_tidy(both[0]), _tidy(both[1])], words=phrase.text)
@@ -300,8 +303,7 @@ class Lengths(Bare):
             self.current.options.setdefault("coverage", [old]).append(said[1])
             return
         if old is not None and old != said[1] and not self.correcting:
-            self._contradict(self._need("coverage"), said[1], phrase)
-            facts.pop("coverage_fraction", None)
+            self._contradict_coverage(said[1], phrase)
             return
         facts.pop("coverage", None)
         facts.pop("coverage_fraction", None)

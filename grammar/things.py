@@ -149,13 +149,17 @@ class Things(Lengths, Looks):
             and self.current.named
         ):
             count = next((p for p in run if is_count(p)), None)
+            named = max((h.at for h in self.heads.values() if h.at < head.first), default=head.at)
+            several = self.phrases[named].text.lower().endswith("s")  # "garlands for six tables"
             each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run) or article == "each"
             if (
                 count is not None
-                and (each or "count" in self.current.facts or self._needs(self.current.kind))
+                and (each or several or "count" in self.current.facts or self._needs(self.current.kind))
                 and self.current.facts.get("count", 1) == 1
             ):
                 self._set("count", self._number(count.amounts[0]), count)
+            elif count is not None:
+                self.unused.append(count)
             bare = next((p for p in run if is_size(p)), None)
             if bare is not None:
                 self._bare(bare, optional=True)
