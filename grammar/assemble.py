@@ -101,7 +101,7 @@ class Assembler(Things):
 
     def _select(self, which: str, at: int) -> None:
         """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
-        draft = Draft(which=which, named=True)
+        draft = Draft(which=which, named=True, on_table=self._speaks_of_table())
         placed = self._before(at, "prep") and self.topic is not None
         if placed and self.topic is not None:
             fact, _value = self.topic
@@ -110,7 +110,7 @@ class Assembler(Things):
             elif fact in self.current.facts:
                 draft.facts[fact] = self.current.facts.pop(fact)
         self.drafts.append(draft)
-        self.current = self.loose[0] if placed else draft
+        self.current = self.loose if placed else draft
         self.changing = True
 
     def _put_it(self) -> None:
@@ -142,7 +142,7 @@ class Assembler(Things):
         self.unused.append(phrase)
 
     def _finish(self) -> Assembled:
-        drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
+        drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         self._colour_all(drafts)
         if self.sized_alike:  # "..., all 6 ft"
@@ -217,7 +217,7 @@ class Assembler(Things):
 
     def _merge_loose(self, drafts: list[Draft]) -> list[Draft]:
         """What was said before anything was named belongs to the first piece, where that one is new."""
-        loose = self.loose[0]
+        loose = self.loose
         named = [d for d in self.drafts if d.named and not d.removed]
         if loose in drafts and named and not loose.named:
             first = named[0]

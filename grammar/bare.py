@@ -47,7 +47,6 @@ class Bare(Counts):
         ):
             both = self.slots.both(figure, self._need("extra_drop"))
             if both is not None:
-                self.skip.add(at + 1) if self._after(at, "more") else None
                 self._set("extra_drop", both[1], phrase)
                 return
         if at > 0 and self._before(at, "limit") and self._kind() == TABLE_KIND and not draft.on_table:
@@ -57,7 +56,6 @@ class Bare(Counts):
                 self._set(fact.id, both[1], phrase)
                 return
         if at >= 0 and self._after(at, "more"):
-            self.skip.add(at + 1)
             self._step_length(figure, phrase, more=self.phrases[at + 1].value == "more")
             return
         if at >= 0 and self._before(at, "add") and self._lengthens(figure):
@@ -82,7 +80,6 @@ class Bare(Counts):
         by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
         less = word.text.lower() in LESS
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
-        self.skip.add(at + 1)
         self.changing = True
         return True
 

@@ -246,7 +246,6 @@ class Counts(Ground):
         """ "two more", "three fewer"."""
         if not self._after(at, "more"):
             return False
-        self.skip.add(at + 1)
         self._step(number if self.phrases[at + 1].value == "more" else -number)
         return True
 

@@ -49,7 +49,7 @@ class Ground:
         self.orders = orders
         self.drafts: list[Draft] = []
         self.current = Draft()  # what belongs to no named piece: the piece in focus
-        self.loose: list[Draft] = [self.current]
+        self.loose = self.current
         self.job = JobFacts(slots, context, orders)
         self.cost = 0.0
         self.unused: list[Phrase] = []

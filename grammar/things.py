@@ -8,7 +8,6 @@ from grammar.looks import Looks
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Step
 from grammar.slots import TABLE_KIND
-from grammar.terms import Amount
 
 
 class Things(Lengths, Looks):
@@ -73,11 +72,13 @@ class Things(Lengths, Looks):
         """ "the gold ones": a piece in hand, by its colour."""
         run = self.phrases[head.first : head.at]
         colour = next((p for p in run if p.kind == "colour"), None)
-        if colour is None or not self.context.kinds or any(is_count(p) or is_size(p) for p in run):
+        definite = any(p.kind == "det" and p.value == "the" for p in run)
+        more_than_that = any(is_count(p) or (is_size(p) and not definite) for p in run)  # "make them gold 8 ft ones"
+        if colour is None or not self.context.kinds or more_than_that:
             return False
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
-        self.drafts.append(Draft(which=f"colour {colour.value}", named=True))
+        self.drafts.append(Draft(which=f"colour {colour.value}", named=True, on_table=self._speaks_of_table()))
         self.current = self.drafts[-1]
         self.changing = True
         return True
@@ -251,7 +252,7 @@ class Things(Lengths, Looks):
             draft.removed = True
         else:
             self.drafts.remove(draft)
-        self.current = draft if draft in self.drafts else self.loose[0]
+        self.current = draft if draft in self.drafts else self.loose
 
     def _no_drop(self, head: Head) -> None:
         """ "no drop" of a runner takes the drop away; right after a drop it contradicts it."""
@@ -273,7 +274,4 @@ class Things(Lengths, Looks):
             self._set("table_shape", phrase.value, phrase)
             self._reshape()
         elif phrase.kind == "footer" or phrase.kind == "nominals":
-            amount = phrase.value
-            if phrase.kind == "nominals" and not amount.unit:
-                amount = Amount(amount.value, "" if phrase.kind == "nominals" else "ft")
-            self._length(Figure("LEN", amount, amount), phrase)
+            self._length(Figure("LEN", phrase.value, phrase.value), phrase)

@@ -100,6 +100,11 @@ CORRECTIONS = {
     "that's the height moves the size that was just said": {
         "a wall 8 ft wide and 7 ft high / 9 ft wide": [heard("wall", count=1, span_in=108, height_in=84)],
     },
+    "that's ten is of those in hand": {
+        "eight 6 ft tables / that's ten": [tables(10, 72)],
+        "eight 6 ft tables / that's ten tables": [tables(10, 72)],
+        "eight 6 ft tables / it's": [tables(8, 72)],
+    },
 }  # fmt: skip
 
 TABLES = {
@@ -145,6 +150,14 @@ TABLES = {
         "eight 6 ft tables, 12 in on the floor": [tables(8, 72, extra_drop_in=12, coverage="drop_both")],
         "eight 6 ft tables, drop at one end, 12 in on the floor": [
             tables(8, 72, extra_drop_in=12, coverage="drop_one")
+        ],
+    },
+    "a size after a comma and before a thing is of that thing": {
+        "eight 6 ft tables, 8 ft wide arch 7 ft high": [tables(8, 72), heard("arch", span_in=96, height_in=84)],
+        "eight 6 ft tables, 8 ft wide 7 ft high arch": [tables(8, 72), heard("arch", span_in=96, height_in=84)],
+        "eight tables, 6 ft long, 8 ft wide arch, 7 ft high": [tables(8, 72), heard("arch", span_in=96, height_in=84)],
+        "eight tables 6 ft long 30 in wide, columns 6 ft high": [
+            tables(8, 72, table_width_in=30), heard("column", height_in=72),
         ],
     },
 }  # fmt: skip
@@ -194,6 +207,34 @@ PLACES = {
         "a 500 balloon drop": [heard("drop", balloons=500)],
         "six bouquets, seven each": [heard("bouquet", count=6, balloons=7)],
         "seven balloons each, six bouquets": [heard("bouquet", count=6, balloons=7)],
+    },
+    "the gold ones are those in hand that are gold; two gold ones to add are new": {
+        "eight 6 ft tables in gold and four 8 ft tables in navy / the gold 6 ft ones two thirds": [
+            tables(8, 72, colours=[{"name": "gold"}], coverage="two_thirds"),
+            tables(4, 96, colours=[{"name": "navy"}]),
+        ],
+        "eight 6 ft tables in gold and four 8 ft tables in navy / make the gold ones 5 ft": [
+            tables(8, 60, colours=[{"name": "gold"}]), tables(4, 96, colours=[{"name": "navy"}]),
+        ],
+        "eight 6 ft tables in gold / make them navy 8 ft ones": [tables(8, 96, colours=[{"name": "navy"}])],
+        "eight 6 ft tables, navy / add two gold ones": [
+            tables(8, 72, colours=[{"name": "navy"}]), tables(2, 72, colours=[{"name": "gold"}]),
+        ],
+    },
+    "the second lot is the second piece; a bare size of it is its tables' length": {
+        "eight 6 ft tables and four 8 ft tables in navy / the second lot 10 ft": [
+            tables(8, 72), tables(4, 120, colours=[{"name": "navy"}]),
+        ],
+        "a garland 8 ft and a garland 10 ft in gold / make the second 12 ft": [
+            heard("garland", count=1, length_in=96),
+            heard("garland", count=1, length_in=144, colours=[{"name": "gold"}]),
+        ],
+    },
+    "greenery is wanted with the, some or more before it, and not after without or no more": {
+        "eight 6 ft tables / add the greenery": [tables(8, 72, foliage=True)],
+        "eight 6 ft tables with more greenery": [tables(8, 72, foliage=True)],
+        "eight 6 ft tables with greenery / no more greenery": [tables(8, 72, foliage=False)],
+        "eight 6 ft tables without any greenery": [tables(8, 72, foliage=False)],
     },
 }  # fmt: skip
 
@@ -246,10 +287,14 @@ OF_THE_JOB = {
         "three of us": {"crew": 3},
         "fourteen of us": {"guests": 14},
         "how long will it take two people": {"crew": 2, "intent": "schedule"},
+        "how long will it take 40 people": {"guests": 40, "intent": "schedule"},
+        "how long will it take for 8 guests": {"guests": 8, "intent": "schedule"},
     },
     "more in per cent are spares": {"10 % more": {"spare_pct": 10}, "10 % spare": {"spare_pct": 10}},
     "a party at two is in the afternoon, a set-up before it at nine in the morning": {
         "party at 2, set up from 9": {"event_time": "14:00", "setup_from": "09:00"},
+        "party at 9:30": {"event_time": "21:30"},
+        "party at 10": {"event_time": "10:00"},
         "party at 6, set up from 3": {"event_time": "18:00", "setup_from": "15:00"},
         "party at 1 am, set up from 10 pm": {"event_time": "01:00", "setup_from": "22:00"},
     },
