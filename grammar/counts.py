@@ -322,6 +322,9 @@ class Counts(Ground):
 
     def _on_each_side(self, at: int, phrase: Phrase) -> None:
         """ "one each side" is two; "five down each side" is twice five."""
+        dropped = self._kind() == TABLE_KIND and self._before(at, "piece") and self.phrases[at - 1].value == "drop"
+        if dropped or self._before(at, "choice"):
+            return  # "a drop each side"
         fact = self._bare_fact()
         if (
             self._after(at, "amount")
@@ -338,7 +341,7 @@ class Counts(Ground):
         if phrase.value == "each" and counted and not self.current.article:
             self.current.facts["count"] = 2 * counted
         else:
-            self.correcting = True
+            self.correcting = self.correcting or counted in {None, 1}
             self._set("count", 2, phrase)
 
     def _one_on_each(self) -> bool:

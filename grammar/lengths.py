@@ -32,6 +32,8 @@ class Lengths(Bare):
                 return
             if self._before(at, "neg", "remove") and self._drop_size(figure):
                 return
+            if self._on_both_sides(at, figure, phrase):
+                return
             if self._after(at, "balloon"):
                 self._sizes([figure], phrase)
             else:
@@ -253,6 +255,15 @@ class Lengths(Bare):
             self.doubts.append(
                 Doubt(kind="either", fact=fact.id, options=[_tidy(both[0]), _tidy(both[1])], words=phrase.text)
             )
+
+    def _on_both_sides(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "10 in each side", "3 ft down each side": what hangs over, after the size of the thing itself."""
+        fact = self._bare_fact()
+        if not self._after(at, "each_side") or fact is None or fact.id not in self.current.facts:
+            return False
+        self.skip.add(at + 1)
+        self._drop_each(figure, phrase, at)
+        return True
 
     def _drop_each(self, figure: Figure, phrase: Phrase, at: int) -> None:
         """ "10 in each end": an overhang of a runner, or what comes down on each side of a garland."""

@@ -236,6 +236,22 @@ PLACES = {
         "eight 6 ft tables with greenery / no more greenery": [tables(8, 72, foliage=False)],
         "eight 6 ft tables without any greenery": [tables(8, 72, foliage=False)],
     },
+    "each side is twice, one each side is two": {
+        "a column each side, 6 ft": [column(2, 72)],
+        "two 6 ft columns on each side of the door": [column(4, 72)],
+        "five columns 6 ft down each side": [column(10, 72)],
+        "columns, one each side of the door, 6 ft": [column(2, 72)],
+        "five 6 ft tables down each side": [tables(10, 72)],
+    },
+    "what hangs down on each side is added to a garland, and hangs over the edge of a table": {
+        "a 6 ft garland, 2 ft each side": [heard("garland", count=1, length_in=120)],
+        "a garland 6 ft across, 3 ft down each side": [heard("garland", count=1, length_in=144)],
+        "a mantel garland 6 ft wide that comes down each side three foot": [
+            heard("garland", count=1, length_in=144, place="mantel")
+        ],
+        "eight 6 ft tables, 10 in each side": [tables(8, 72, overhang_in=10)],
+        "eight 6 ft tables, a drop on each side": [tables(8, 72, coverage="drop_both")],
+    },
 }  # fmt: skip
 
 # Sentences that cannot be carried out, or could mean two things: a question or the words come back, nothing is changed.
@@ -276,6 +292,9 @@ LEFT_AS_IT_WAS = {
         "an arch 10 ft wide and 7 ft high / make it a foot more": [
             heard("arch", count=1, span_in=120, height_in=84)
         ],
+    },
+    "three are not two": {
+        "three columns 6 ft, one each side": [heard("column", height_in=72)],
     },
 }  # fmt: skip
 
