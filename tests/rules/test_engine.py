@@ -246,3 +246,52 @@ def test_figures_are_frozen_and_plain_json() -> None:
     with pytest.raises(Exception, match="frozen"):
         figure.value = 3
     assert figure.model_dump(mode="json")["value"] == 72
+
+
+def base_showing(*shown: str) -> str:
+    """The base book whose runner shows these, the first of them the main one."""
+    listed = ", ".join(f'"{id}"' for id in shown)
+    return BASE.replace('shows = ["table_length"]\nmain = "table_length"', f'shows = [{listed}]\nmain = "{shown[0]}"')
+
+
+def assumed(text: str, *shown: str) -> list[str]:
+    estimate = runner(book_of(text, base=base_showing(*shown)), {})
+    return [figure.id for figure in estimate.assumed(0)]
+
+
+def test_what_moves_the_main_figure_is_told_first_however_far_another_moves_the_rest() -> None:
+    text = fact("far", assume=(1, 100, 200)) + fact("near", assume=(9.9, 10, 10.1)) + fact("wide", assume=(8, 10, 12))
+    text += fact("side", is_="far") + fact("main", is_="near + wide")
+    assert assumed(text, "main", "side") == ["wide", "near", "far"]
+    assert assumed(text, "side", "main") == ["far", "wide", "near"]
+
+
+def test_how_far_an_input_moves_a_figure_is_a_share_of_that_figure() -> None:
+    """5 of 1000 is less than 1 of 10."""
+    text = fact("five", assume=(5, 10, 15)) + fact("one", assume=(9, 10, 11)) + fact("main", is_="1 in")
+    text += fact("long", is_="five + 990 in") + fact("short", is_="one")
+    assert assumed(text, "main", "long", "short") == ["one", "five"]
+
+
+def test_an_input_counts_where_it_moves_most_and_to_the_side_on_which_it_moves_most() -> None:
+    text = fact("up", assume=(10, 10, 14)) + fact("down", assume=(7, 10, 10)) + fact("both", assume=(8, 10, 12))
+    text += fact("main", is_="up + down + both") + fact("again", is_="both")
+    assert assumed(text, "main", "again") == ["up", "down", "both"]
+
+
+def test_inputs_of_a_figure_that_is_nothing_are_told_by_how_far_they_move_it() -> None:
+    text = fact("some", assume=(9, 10, 11)) + fact("more", assume=(7, 10, 13)) + fact("main", is_="some - more")
+    assert assumed(text, "main") == ["more", "some"]
+
+
+def test_a_range_that_moves_nothing_is_not_told_and_a_plain_assumption_is_told_last() -> None:
+    text = fact("idle", assume=(1, 2, 3)) + fact("plain", assume=4) + fact("wide", assume=(8, 10, 12))
+    text += fact("main", is_="plain + wide + 0 * idle")
+    assert assumed(text, "main") == ["wide", "plain"]
+
+
+def test_what_was_taken_leaves_out_the_quiet_and_says_the_rest_in_the_book_s_words() -> None:
+    text = fact("hush", assume=(1, 2, 3), quiet=True) + fact("high", assume=(28, 30, 32), short="tables {high} high")
+    text += fact("wide", assume=4) + fact("main", is_="hush + high + wide")
+    estimate = runner(book_of(text, base=base_showing("main")), {})
+    assert estimate.taken(0) == ["tables 30 in high", "wide 4 in"]
