@@ -176,9 +176,7 @@ class JobFacts:
     def _clock(self, label: str, figure: Figure, phrase: Phrase) -> bool:
         """Keep a time of day; whether it is before or after noon is settled at the end."""
         if figure.type == "CLOCK" and isinstance(figure.high, tuple):
-            self.clocks[label] = figure.high
-            if isinstance(figure.low, tuple) and not figure.single:
-                self.clocks["setup_from" if label == "setup_from" else "event_time"] = figure.low
+            self.clocks[label] = figure.low if isinstance(figure.low, tuple) else _until(figure.low.number, figure.high)
             return True
         if figure.type == "NUM" and isinstance(figure.high, Amount):
             hour = figure.low.number
@@ -229,6 +227,13 @@ def _afternoon(clock: tuple[int, bool]) -> int:
     """Minutes after midnight of a party: one to nine is the afternoon or evening."""
     minutes, sure = clock
     return minutes if sure or not 60 <= minutes < 10 * 60 else minutes + NOON
+
+
+def _until(hour: float, end: tuple[int, bool]) -> tuple[int, bool]:
+    """The last such hour before the end: two in "2 to 4 pm", eleven in the morning in "11 to 2 pm"."""
+    minutes, sure = end
+    begin = int(hour * 60) % NOON
+    return max((at for at in (begin, begin + NOON) if at <= minutes), default=begin + NOON), sure
 
 
 def _before(clock: tuple[int, bool], event: int | None) -> int:

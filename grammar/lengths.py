@@ -216,7 +216,9 @@ class Lengths(Bare):
         if fact is not None and phrase.label == "width" and on_table and draft.facts.get("table_shape") == "round":
             fact = self._need("table_diameter")
         if fact is None:
-            if kind is None or phrase.label not in ROLES:
+            bare = self._bare_fact()
+            upright = bare is not None and bare.id == "height" and phrase.label in {"width", "across", "depth"}
+            if kind is None or upright or phrase.label not in ROLES:
                 self._leave(phrase)
             else:
                 self._bare_figure(figure, phrase)
@@ -288,6 +290,9 @@ class Lengths(Bare):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
+            return
+        if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
+            self._leave(phrase)  # a price, not a table
             return
         if figure.type == "FRAC" and self.context.count and self._part(at, self.context.count * value, phrase):
             return

@@ -30,8 +30,9 @@ class Looks(Ground):
 
     def _on_choice(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
-        if self._before(at, "neg") and (fact in self.current.facts or f"{fact}_fraction" in self.current.facts):
-            self.correcting = True
+        said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
+        if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
+            self.correcting = True  # "two thirds, no full drop"
         elif self._before(at, "neg"):
             self._deny_choice(fact, value)
             return
@@ -202,9 +203,7 @@ class Looks(Ground):
         self.targets = [d for d in self.drafts if d.named]
         last = self.targets[-1]
         self.current = last
-        said = self._before(at, "colour", "flag", "choice") or (
-            at > 1 and self._before(at, "prep", "for") and self.phrases[at - 2].kind in {"colour", "flag"}
-        )
+        said = self._looks(at - 1) or (self._before(at, "prep") and self._looks(at - 2))
         if not said or self.topic is None:
             return
         fact = self.topic[0]
@@ -214,11 +213,16 @@ class Looks(Ground):
             elif fact in last.facts:
                 draft.facts[fact] = last.facts[fact]
 
+    def _looks(self, at: int) -> bool:
+        """Whether a colour, a plant or a choice stands there."""
+        return 0 <= at < len(self.phrases) and self.phrases[at].kind in {"colour", "flag", "choice"}
+
     def _on_all(self, at: int, phrase: Phrase) -> None:
         several = len([d for d in self.drafts if d.named]) > 1
         if self._opens_turn() and not self._after(at, "amount"):
             self.everything = True  # "all with greenery: six tables and a garland"
-        if several and self._after(at, "choice", "flag", "colour"):
+        place = at + 2 if self._after(at, "onhand", "prep") else at + 1
+        if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):
             self._for_all(at)
         elif several and self._after(at, "amount") and is_size(self.phrases[at + 1]):
             self._for_all(at)

@@ -97,13 +97,13 @@ CORRECTIONS = {
         "eight 6 ft tables, 5s and 11s / no 11 inch": [tables(8, 72, sizes_in=[5])],
         "six bouquets of 7 with helium / no helium": [heard("bouquet", count=6, balloons=7, gas="air")],
     },
-    "that's the height moves the size that was just said": {
-        "a wall 8 ft wide and 7 ft high / 9 ft wide": [heard("wall", count=1, span_in=108, height_in=84)],
-    },
     "that's ten is of those in hand": {
         "eight 6 ft tables / that's ten": [tables(10, 72)],
         "eight 6 ft tables / that's ten tables": [tables(10, 72)],
         "eight 6 ft tables / it's": [tables(8, 72)],
+    },
+    "not denies what follows it, though no before it would correct": {
+        "eight 6 ft tables, two thirds not full drop": [tables(8, 72, coverage="two_thirds")],
     },
 }  # fmt: skip
 
@@ -252,6 +252,24 @@ PLACES = {
         "eight 6 ft tables, 10 in each side": [tables(8, 72, overhang_in=10)],
         "eight 6 ft tables, a drop on each side": [tables(8, 72, coverage="drop_both")],
     },
+    "what is for all, or on both, is of each thing that was named": {
+        "eight 6 ft tables and a 10 ft garland, greenery for all": [
+            tables(8, 72, foliage=True), heard("garland", count=1, length_in=120, foliage=True),
+        ],
+        "eight 6 ft tables and a 10 ft garland, all with greenery": [
+            tables(8, 72, foliage=True), heard("garland", count=1, length_in=120, foliage=True),
+        ],
+        "eight 6 ft tables, two 6 ft columns, organic for both": [
+            tables(8, 72, style="organic"), heard("column", count=2, height_in=72, style="organic"),
+        ],
+    },
+    "of what has no width a length or a height is its size": {
+        "a garland 10 ft wide": [heard("garland", count=1, length_in=120)],
+        "a column 6 ft long": [column(1, 72)],
+    },
+    "a balloon pump has strokes of its own": {
+        "eight 6 ft tables / my pump gives 4 inches in two strokes": [tables(8, 72)],
+    },
 }  # fmt: skip
 
 # Sentences that cannot be carried out, or could mean two things: a question or the words come back, nothing is changed.
@@ -296,6 +314,22 @@ LEFT_AS_IT_WAS = {
     "three are not two": {
         "three columns 6 ft, one each side": [heard("column", height_in=72)],
     },
+    "the width of a column is not its height": {
+        "a column 6 ft wide": [heard("column", count=1)],
+        "a column 6 ft tall, 1 ft wide": [column(1, 72)],
+    },
+    "ten per cent off is a price": {
+        "eight 6 ft tables, 10 % off": [tables(8, 72)],
+    },
+    "seven in each of how many?": {
+        "bouquets, 7 each": [heard("bouquet", balloons=7)],
+    },
+    "a size that was moved to the height leaves the width open": {
+        "a wall 8 ft wide / that's the height": [heard("wall", count=1, height_in=96)],
+    },
+    "no table is so high": {
+        "eight 6 ft tables, table height 900 ft": [tables(8, 72)],
+    },
 }  # fmt: skip
 
 
@@ -316,6 +350,12 @@ OF_THE_JOB = {
         "party at 10": {"event_time": "10:00"},
         "party at 6, set up from 3": {"event_time": "18:00", "setup_from": "15:00"},
         "party at 1 am, set up from 10 pm": {"event_time": "01:00", "setup_from": "22:00"},
+    },
+    "a party begins at the first of two times, in the same half of the day as the second where it can": {
+        "party from 2 to 4 pm": {"event_time": "14:00"},
+        "party from 2 pm until 4 pm": {"event_time": "14:00"},
+        "party from 11 to 2 pm": {"event_time": "11:00"},
+        "party from 9 to 1 am": {"event_time": "21:00"},
     },
     "a bare wind is in miles where feet are spoken": {
         "wind 20": {"wind_mph": 20},
@@ -366,6 +406,7 @@ def test_a_bare_wind_is_in_kilometres_where_metres_are_spoken() -> None:
 
 def test_a_set_up_from_one_time_to_another_begins_at_the_first() -> None:
     assert after("eight 6 ft tables, set up from 9 to 11").heard.job == {"setup_from": "09:00"}
+    assert after("eight 6 ft tables, set up from 9 to 11 am").heard.job == {"setup_from": "09:00"}
 
 
 def test_two_things_said_of_the_coverage_are_both_named() -> None:
