@@ -1,5 +1,8 @@
 """The engine on small books: order of facts, choices of rules, gaps, traces, totals, remarks."""
 
+import math
+from typing import Any
+
 import pytest
 
 from rules.book import build_book, read_blocks
@@ -295,3 +298,36 @@ def test_what_was_taken_leaves_out_the_quiet_and_says_the_rest_in_the_book_s_wor
     text += fact("wide", assume=4) + fact("main", is_="hush + high + wide")
     estimate = runner(book_of(text, base=base_showing("main")), {})
     assert estimate.taken(0) == ["tables 30 in high", "wide 4 in"]
+
+
+def ranges(formula: str, said: dict[str, Any] | None = None, of: str = "hours") -> dict[str, Any]:
+    """Low and high of figures, where jobs that are done left half of the range of `hours`, which `formula` gives."""
+    learned = (
+        f'learned = {{ jobs = 3, of = "{of}", of_piece = "hours", factor = 1.0, jobs_factor = 1.0, left = 0.5 }}\n'
+    )
+    text = fact("wide", assume=(8, 10, 12)) + fact("apart", assume=(4, 5, 6)) + fact("hours", is_=formula)
+    text += fact("pace", "count", assume=(0.9, 1, 1.1)) + learned + fact("beside", is_="apart * pace")
+    figures = {id: runner(book_of(text), said or {}).figure(id, 0) for id in ("hours", "beside")}
+    return {id: (figure.low, figure.high) for id, figure in figures.items()}
+
+
+def test_what_jobs_told_of_a_figure_narrows_the_inputs_it_rests_on_and_no_others() -> None:
+    """10 +- 2 with half of it left is 10 +- 1; the learned pace keeps its own +- 1, and 5 apart its +- 1."""
+    found = ranges("wide * pace")
+    assert found["hours"] == pytest.approx((10 - math.sqrt(1 + 1), 10 + math.sqrt(1 + 1)))
+    assert found["beside"] == pytest.approx((5 - math.sqrt(1 + 0.25), 5 + math.sqrt(1 + 0.25)))
+
+
+def test_a_range_that_was_said_stays_as_it_was_said() -> None:
+    found = ranges("wide * pace", {"wide": (6, 14)})
+    assert found["hours"] == pytest.approx((10 - math.sqrt(16 + 1), 10 + math.sqrt(16 + 1)))
+
+
+def test_nothing_is_narrowed_where_what_was_learned_is_not_used() -> None:
+    assert ranges("wide * 2")["hours"] == pytest.approx((16, 24))
+
+
+def test_a_figure_of_the_piece_is_enough_where_that_of_the_job_is_not_at_hand() -> None:
+    found = ranges("wide * pace", of="hours_of_all")
+    assert found["hours"] == pytest.approx((10 - math.sqrt(2), 10 + math.sqrt(2)))
+    assert found["beside"] == pytest.approx((5 - math.sqrt(1.25), 5 + math.sqrt(1.25)))
