@@ -138,10 +138,6 @@ class Counts(Ground):
             return True
         return False
 
-    def _owned(self, at: int) -> bool:
-        """Whether a number stands before the thing that it counts: "thinking of nine bunches"."""
-        return self.owner is not None and self.owner.first <= at < self.owner.at
-
     def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
         """A number that stands for a size: an answer, a correction, "its six"."""
         draft = self.current

@@ -100,6 +100,10 @@ class Ground:
     def _after(self, at: int, *kinds: str) -> bool:
         return at + 1 < len(self.phrases) and self.phrases[at + 1].kind in kinds
 
+    def _owned(self, at: int) -> bool:
+        """Whether a phrase stands before the thing that it is said of: "thinking of nine bunches"."""
+        return self.owner is not None and self.owner.first <= at < self.owner.at
+
     def _number(self, figure: Figure) -> float:
         value = figure.high.number if isinstance(figure.high, Amount) else 0.0
         return int(value) if value == int(value) else value

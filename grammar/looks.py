@@ -109,7 +109,8 @@ class Looks(Ground):
         entry = self._entry(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
-        if not self.current.colours and self._before(at, "sep") and self.phrases[at - 1].text == ",":
+        alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
+        if alone and not self.current.colours:
             self.trailing = self.current
         name = phrase.value
         same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)

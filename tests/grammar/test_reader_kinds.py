@@ -105,6 +105,9 @@ CORRECTIONS = {
     "not denies what follows it, though no before it would correct": {
         "eight 6 ft tables, two thirds not full drop": [tables(8, 72, coverage="two_thirds")],
     },
+    "make it ten tables is of those in hand, whatever was spoken of last": {
+        "eight 6 ft tables and four 6 ft columns / make it ten tables": [tables(10, 72), column(4, 72)],
+    },
 }  # fmt: skip
 
 TABLES = {
@@ -269,6 +272,26 @@ PLACES = {
     },
     "a balloon pump has strokes of its own": {
         "eight 6 ft tables / my pump gives 4 inches in two strokes": [tables(8, 72)],
+    },
+    "colours before a thing are its own, colours behind the last are those of all": {
+        "four 6 ft columns, navy and gold arch 8 ft wide and 7 ft high": [
+            column(4, 72), heard("arch", span_in=96, height_in=84, colours=[{"name": "navy"}, {"name": "gold"}]),
+        ],
+        "four 6 ft columns and an arch 8 ft wide and 7 ft high, navy": [
+            {**column(4, 72), "colours": [{"name": "navy"}]},
+            heard("arch", count=1, span_in=96, height_in=84, colours=[{"name": "navy"}]),
+        ],
+    },
+    "a length of it is its length": {
+        "12 ft of garland": [heard("garland", length_in=144)],
+        "two 8 ft lengths of garland": [heard("garland", count=2, length_in=96)],
+    },
+    "some of them become a piece of their own, more than there are a new number": {
+        "eight 6 ft tables / two of them navy": [tables(6, 72), tables(2, 72, colours=[{"name": "navy"}])],
+        "eight 6 ft tables / half of them navy": [tables(4, 72), tables(4, 72, colours=[{"name": "navy"}])],
+        "eight 6 ft tables / three of them 8 ft": [tables(5, 72), tables(3, 96)],
+        "eight 6 ft tables / all of them navy": [tables(8, 72, colours=[{"name": "navy"}])],
+        "eight 6 ft tables / ten of them": [tables(10, 72)],
     },
 }  # fmt: skip
 
