@@ -59,7 +59,9 @@ class Asking:
         if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (
             reading.changing and not now.pieces and not now.loose and not now.job
         ):
-            return Pending("There is nothing to change yet. What shall I work out: which piece, how many, how big?")
+            return self._unknown(missed, now) or Pending(
+                "There is nothing to change yet. What shall I work out: which piece, how many, how big?"
+            )
         clash = self._clash(now)
         if clash is not None:
             return clash
@@ -84,6 +86,14 @@ class Asking:
                     "I have no piece yet. Which one is it, how many and how big? For example: eight 6 ft tables."
                 )
         return None
+
+    def _unknown(self, missed: list[Mention], now: State) -> Pending | None:
+        """ "a foot wider" of what nobody knows how wide it is."""
+        step = next((step for mention in missed for step in mention.steps), None)
+        if step is None or now.focused is None:
+            return None
+        name = self._name(step.fact, now.focused.kind)
+        return Pending(f"I do not know {name} yet, so that was not kept. What shall it be?", step.fact, now.focus)
 
     def _nothing(self, now: State, reading: Reading) -> bool:
         return not now.pieces and (bool(reading.unread) or bool(now.loose) or bool(reading.orders))

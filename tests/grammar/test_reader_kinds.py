@@ -442,3 +442,11 @@ def test_a_set_up_after_the_party_is_told_with_both_times() -> None:
     assert after("eight 6 ft tables, party at 2 pm, set up from 3 pm").question == (
         "Set-up from 15:00 is not before the party at 14:00; I kept neither. When are they?"
     )
+
+
+def test_a_size_that_nobody_knows_cannot_be_made_more_and_is_asked_for() -> None:
+    talk = Conversation()
+    talk.say("eight 6 ft tables")
+    reply = talk.say("a foot wider")
+    assert reply.question == "I do not know the table width yet, so that was not kept. What shall it be?"
+    assert talk.say("30 in").heard.pieces == [tables(8, 72, table_width_in=30)]

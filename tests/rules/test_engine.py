@@ -100,20 +100,27 @@ def test_missing_when_no_exception_holds_and_no_general_rule_stands() -> None:
     assert runner(book_of(text, base=BASE_SHOWING_A), {}).missing(0) == ["a_width"]
 
 
+TOO_FAR = "a number in it is outside what can be reckoned with"
+
+
 @pytest.mark.parametrize(
     ("formula", "trouble"),
     [
         ("table_length / 0", "a width cannot be worked out: it divides by nothing"),
-        ("table_length * (0 - 1) ^ 0.5", "a width cannot be worked out: "),
+        ("table_length * (0 - 1) ^ 0.5", f"a width cannot be worked out: {TOO_FAR}"),
+        ("table_length * 10 ^ 400", f"a width cannot be worked out: {TOO_FAR}"),
         ("table_length * 10 ^ 308 * 10", "a width cannot be worked out: it has no end"),
-        ("table_length * sqrt(0 - 4)", "a width cannot be worked out: "),
-        ("nested_pitch(4, 0 in)", "a width cannot be worked out: "),
+        ("table_length * sqrt(0 - 4)", f"a width cannot be worked out: {TOO_FAR}"),
+        (
+            "nested_pitch(4, 0 in)",
+            "a width cannot be worked out: the balloon diameter must be more than 0 in; 0 in was given",
+        ),
     ],
 )
 def test_impossible_arithmetic_leaves_the_figure_out(formula: str, trouble: str) -> None:
     estimate = runner(book_of(fact("a_width", is_=formula) + fact("b_width", is_="a_width * 2")), {"table_length": 72})
     assert estimate.figure("a_width", 0) is None
-    assert estimate.trouble("a_width", 0).startswith(trouble)
+    assert estimate.trouble("a_width", 0) == trouble
     assert estimate.figure("b_width", 0) is None
     assert estimate.figure("table_length", 0).value == 72
 
@@ -285,6 +292,12 @@ def test_an_input_counts_where_it_moves_most_and_to_the_side_on_which_it_moves_m
 def test_inputs_of_a_figure_that_is_nothing_are_told_by_how_far_they_move_it() -> None:
     text = fact("some", assume=(9, 10, 11)) + fact("more", assume=(7, 10, 13)) + fact("main", is_="some - more")
     assert assumed(text, "main") == ["more", "some"]
+
+
+def test_a_range_that_only_a_condition_reads_is_not_told() -> None:
+    gated = fact("main", is_="wide") + '[[main.except]]\nname = "gate"\nwhen = "gate > 5 in"\nis = "wide * 2"\n'
+    text = fact("gate", assume=(1, 2, 3)) + fact("wide", assume=(8, 10, 12)) + gated
+    assert assumed(text, "main") == ["wide"]
 
 
 def test_a_range_that_moves_nothing_is_not_told_and_a_plain_assumption_is_told_last() -> None:
