@@ -223,7 +223,8 @@ class Assembler(Things):
             first = named[0]
             for fact, value in loose.facts.items():
                 first.facts.setdefault(fact, value)
-            for draft in named[1:] if self.everything else ():
+            alike = [d for d in named[1:] if self.everything or (first.part_of and d.part_of == first.part_of)]
+            for draft in alike:
                 draft.colours = draft.colours or [dict(c) for c in loose.colours]
                 for fact, value in loose.facts.items():
                     draft.facts.setdefault(fact, value)

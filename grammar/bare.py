@@ -93,12 +93,6 @@ class Bare(Counts):
         self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1] if more else -both[1]))
         self.changing = True
 
-    def _bare(self, phrase: Phrase, *, optional: bool = False) -> None:
-        fact = self._bare_fact()
-        if optional and (fact is None or fact.id in self.current.facts):
-            return
-        self._bare_figure(phrase.amounts[0], phrase)
-
     def _bare_figure(self, figure: Figure, phrase: Phrase) -> None:
         """Place a bare size: the thing's own bare fact, a balloon size, or another fact that it fits; else leave it."""
         draft = self.current

@@ -191,6 +191,9 @@ class Lengths(Bare):
         figure = phrase.amounts[-1]
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
             return
+        if phrase.label == "guests" and self._before(at, "of") and self._kind_at(at - 2) == "table":
+            self._set("seats", self._number(figure), phrase)  # "tables of 8 people"
+            return
         if phrase.label in {"guests", "crew"} or self.job.owns(phrase.label):
             if self.job.named(at, phrase, self.phrases):
                 self.topic = (phrase.label, None)

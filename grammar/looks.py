@@ -159,8 +159,8 @@ class Looks(Ground):
             self.changing = True
             return True
         dropped = self.current.drop
-        listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
-        listed = listed and ("colours", self.phrases[place - 1].value) in dropped
+        other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
+        listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
         if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"

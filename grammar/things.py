@@ -23,6 +23,10 @@ class Things(Lengths, Looks):
         if head.role is Role.PLACE and self._is_place(head, kind, counted):
             self._place(head, kind, article)
             return
+        known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
+        if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
+            self._place(head, kind, article)  # "gold on the arch and the tables"
+            return
         if head.role is Role.DENIED or head.role is Role.REMOVED:
             self._deny(head, kind, before)
             return
@@ -161,9 +165,7 @@ class Things(Lengths, Looks):
                 self._set("count", self._number(count.amounts[0]), count)
             elif count is not None:
                 self.unused.append(count)
-            bare = next((p for p in run if is_size(p)), None)
-            if bare is not None:
-                self._bare(bare, optional=True)
+            self._along([p for p in run if is_size(p)])  # a centrepiece is not as high as its table is long
             return
         target = self._find(kind)
         if target is None:
@@ -191,7 +193,7 @@ class Things(Lengths, Looks):
             if not (is_size(phrase) or phrase.kind == "named"):
                 continue
             if fact is not None and fact.id in {"length", "span"} and fact.id not in self.current.facts:
-                self._bare(phrase, optional=True)
+                self._bare_figure(phrase.amounts[0], phrase)
             else:
                 self._leave(phrase)
 

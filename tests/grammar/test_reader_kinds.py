@@ -108,6 +108,16 @@ CORRECTIONS = {
     "make it ten tables is of those in hand, whatever was spoken of last": {
         "eight 6 ft tables and four 6 ft columns / make it ten tables": [tables(10, 72), column(4, 72)],
     },
+    "no goes for each colour of a row": {
+        "eight 6 ft tables, navy, gold and white / drop the navy and gold": [
+            tables(8, 72, colours=[{"name": "white"}])
+        ],
+        "eight 6 ft tables, navy, gold and white / no navy or gold": [tables(8, 72, colours=[{"name": "white"}])],
+    },
+    "not 24 in wide says what is not so": {
+        "eight 6 ft tables, 30 in wide, not 24 in wide": [tables(8, 72, table_width_in=30)],
+        "eight 6 ft tables 29 in high, no, 30 in high": [tables(8, 72, table_height_in=30)],
+    },
 }  # fmt: skip
 
 TABLES = {
@@ -270,9 +280,6 @@ PLACES = {
         "a garland 10 ft wide": [heard("garland", count=1, length_in=120)],
         "a column 6 ft long": [column(1, 72)],
     },
-    "a balloon pump has strokes of its own": {
-        "eight 6 ft tables / my pump gives 4 inches in two strokes": [tables(8, 72)],
-    },
     "colours before a thing are its own, colours behind the last are those of all": {
         "four 6 ft columns, navy and gold arch 8 ft wide and 7 ft high": [
             column(4, 72), heard("arch", span_in=96, height_in=84, colours=[{"name": "navy"}, {"name": "gold"}]),
@@ -292,6 +299,39 @@ PLACES = {
         "eight 6 ft tables / three of them 8 ft": [tables(5, 72), tables(3, 96)],
         "eight 6 ft tables / all of them navy": [tables(8, 72, colours=[{"name": "navy"}])],
         "eight 6 ft tables / ten of them": [tables(10, 72)],
+    },
+    "on this and the other is on both": {
+        "eight 6 ft tables, two 6 ft columns and a 10 ft garland / gold on the tables and the columns": [
+            tables(8, 72, colours=[{"name": "gold"}]),
+            {**column(2, 72), "colours": [{"name": "gold"}]},
+            heard("garland", count=1, length_in=120),
+        ],
+        "eight 6 ft tables, a 10 ft garland and two 6 ft columns, gold on the garland and the tables": [
+            tables(8, 72, colours=[{"name": "gold"}]),
+            heard("garland", count=1, length_in=120, colours=[{"name": "gold"}]),
+            column(2, 72),
+        ],
+        "eight 6 ft tables and a 10 ft garland / greenery on the tables and the garland": [
+            tables(8, 72, foliage=True), heard("garland", count=1, length_in=120, foliage=True),
+        ],
+    },
+    "pieces of one kind and many sizes share a colour that was said before them": {
+        "navy, three garlands of 8, 10 and 12 ft": [
+            heard("garland", count=1, length_in=length, colours=[{"name": "navy"}]) for length in (96, 120, 144)
+        ],
+    },
+    "a swag over a table is as wide as it, and tables of eight people seat eight": {
+        "swags for ten 6 ft tables": [heard("swag", count=10, span_in=72)],
+        "ten 6 ft tables of 8 people": [tables(10, 72, seats=8)],
+        "ten 6 ft tables with 8 people at each": [tables(10, 72, seats=8)],
+    },
+    "what was asked for is what a size means": {
+        "a wall 7 ft high / 9 ft": [heard("wall", count=1, height_in=84, span_in=108)],
+        "a wall 7 ft high / 9": [heard("wall", count=1, height_in=84, span_in=108)],
+    },
+    "that's all says nothing of anything": {
+        "eight 6 ft tables and a 10 ft garland, that's all": [tables(8, 72), heard("garland", count=1, length_in=120)],
+        "eight 6 ft tables and a 10 ft garland, all good": [tables(8, 72), heard("garland", count=1, length_in=120)],
     },
 }  # fmt: skip
 
@@ -353,6 +393,10 @@ LEFT_AS_IT_WAS = {
     "no table is so high": {
         "eight 6 ft tables, table height 900 ft": [tables(8, 72)],
     },
+    "a centrepiece is not as high as its table is long, nor has a garland two lengths": {
+        "a centrepiece for each of ten 6 ft tables": [heard("centerpiece", count=10)],
+        "a 10 ft garland for a 6 ft table": [heard("garland", count=1, length_in=120)],
+    },
 }  # fmt: skip
 
 
@@ -384,6 +428,10 @@ OF_THE_JOB = {
         "wind 20": {"wind_mph": 20},
         "wind 20 km/h": {"wind_mph": pytest.approx(12.43, abs=0.01)},
     },
+    "a balloon pump has strokes of its own": {
+        "my pump gives 4 inches in two strokes": {"pump_size_in": 4, "pump_strokes": 2},
+    },
+    "not indoors is outdoors": {"not indoors": {"outdoors": True}, "indoors": {"outdoors": False}},
     "a number after under is money": {"under 600": {"budget": {"amount": 600}}},
 }
 
