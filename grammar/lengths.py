@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.bare import Bare
 from grammar.draft import Draft
-from grammar.heads import is_size
+from grammar.heads import is_count, is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -23,7 +23,7 @@ class Lengths(Bare):
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
         if figure.type == "NUM":
-            if not self._answers_size(figure, phrase):
+            if not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
                 self._count(at, phrase)
         elif figure.type == "LEN":
             if self._pair(at, phrase):
@@ -51,6 +51,16 @@ class Lengths(Bare):
         unit = self.slots.shared_unit([figure.high], [self._need("length")])
         size = Amount(figure.high.value, unit or "ft")
         self._ask_which(Figure("LEN", size, size), phrase, kind)
+        return True
+
+    def _meets_hint(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "longer, 12": a bare number that counts nothing, where a size was announced."""
+        hint = self.hint
+        value = self.slots.value(figure.high, hint) if hint is not None and not self._owned(at) else None
+        if hint is None or value is None or hint.type != "quantity":
+            return False
+        self.hint = None
+        self._set(hint.id, value, phrase)
         return True
 
     def _on_sides(self, at: int, phrase: Phrase) -> None:
@@ -336,12 +346,21 @@ class Lengths(Bare):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
-        if hint is not None and any(is_size(p) for p in self.phrases[at + 1 : at + 3]):
+        if self._size_follows(at):
             self.hint = hint
             self.changing = True
         elif not self.orders:
             self.doubts.append(Doubt(kind="vague", words=phrase.text))
             self.changing = True
+
+    def _size_follows(self, at: int) -> bool:
+        """ "wider, say 36 in", "wider tables, 36 in", "longer, 12"."""
+        nxt = at + 1
+        while self._kind_at(nxt) in {"sep", "table", "piece", "ones", "det", "make", "prep"}:
+            nxt += 1
+        return nxt < len(self.phrases) and (
+            is_size(self.phrases[nxt]) or (is_count(self.phrases[nxt]) and nxt not in self.starts)
+        )
 
 
 def _tidy(value: float) -> float:

@@ -69,6 +69,20 @@ MORE_AND_FEWER = {
         "four 6 ft columns / add a foot": [column(4, 84)],
         "a 10 ft garland / plus 12 ft": [heard("garland", count=1, length_in=144)],
     },
+    "longer with a size behind it means that size": {
+        "eight 6 ft tables / longer tables, 8 ft": [tables(8, 96)],
+        "eight 6 ft tables / make the tables longer, 8 ft": [tables(8, 96)],
+        "eight 6 ft tables / bigger ones, 8 ft": [tables(8, 96)],
+        "eight 6 ft tables / wider tables, 36 in": [tables(8, 72, table_width_in=36)],
+        "eight 6 ft tables / make the runners longer, 8 ft": [tables(8, 72, length_in=96)],
+        "a garland 10 ft long / longer, 12": [heard("garland", count=1, length_in=144)],
+        "four 6 ft columns / taller, 8, and six of them": [column(6, 96)],
+    },
+    "longer by a size adds it to the side that is named": {
+        "an arch 10 ft wide and 8 ft high / make it 2 ft wider": [heard("arch", count=1, span_in=144, height_in=96)],
+        "an arch 10 ft wide and 8 ft high / two feet lower": [heard("arch", count=1, span_in=120, height_in=72)],
+        "eight 6 ft tables / make them 2 ft longer": [tables(8, 96)],
+    },
 }  # fmt: skip
 
 CORRECTIONS = {
@@ -172,6 +186,17 @@ TABLES = {
         "eight tables 6 ft long 30 in wide, columns 6 ft high": [
             tables(8, 72, table_width_in=30), heard("column", height_in=72),
         ],
+    },
+    "a drop of tables is their own, at one end where only one was said": {
+        "eight 6 ft tables with a drop": [tables(8, 72, coverage="drop_both")],
+        "eight 6 ft tables with a drop at one end": [tables(8, 72, coverage="drop_one")],
+        "eight 6 ft tables, full length, drop at one end": [tables(8, 72, coverage="drop_one")],
+        "eight 6 ft tables, drop at one end, full length": [tables(8, 72, coverage="drop_one")],
+    },
+    "a runner may be shorter than its table": {
+        "eight 6 ft tables, 4 ft runners": [tables(8, 72, length_in=48)],
+        "eight 4 ft runners on 6 ft tables": [tables(8, 72, length_in=48)],
+        "eight 6 ft tables / the runner longer, 5 ft": [tables(8, 72, length_in=60)],
     },
 }  # fmt: skip
 
@@ -396,6 +421,11 @@ LEFT_AS_IT_WAS = {
     "a centrepiece is not as high as its table is long, nor has a garland two lengths": {
         "a centrepiece for each of ten 6 ft tables": [heard("centerpiece", count=10)],
         "a 10 ft garland for a 6 ft table": [heard("garland", count=1, length_in=120)],
+    },
+    "how much longer?": {
+        "a garland 10 ft long / longer": [heard("garland", count=1, length_in=120)],
+        "an arch 10 ft wide and 8 ft high / wider": [heard("arch", count=1, span_in=120, height_in=96)],
+        "eight 6 ft tables, two thirds, drop at one end": [tables(8, 72)],
     },
 }  # fmt: skip
 
