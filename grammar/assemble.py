@@ -141,7 +141,22 @@ class Assembler(Things):
     def _on_word(self, at: int, phrase: Phrase) -> None:
         self.unused.append(phrase)
 
+    def _keep_the_rest(self) -> None:
+        """ "eight tables, three of them navy": the other five stay as they were said."""
+        for whole, total in self.shared_out:
+            groups = [d for d in self.drafts if d is not whole and d.kind == whole.kind and d.part_of == total]
+            taken = sum(d.facts.get("count", 0) for d in groups)
+            if taken < total:
+                whole.facts["count"] = int(total - taken)
+                continue
+            self.drafts = [d for d in self.drafts if d is not whole]
+            if taken > total:
+                self.doubts.append(
+                    Doubt(kind="contradiction", fact="count", options=[int(total), taken], piece=whole.kind)
+                )
+
     def _finish(self) -> Assembled:
+        self._keep_the_rest()
         drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         self._colour_all(drafts)

@@ -117,7 +117,8 @@ class Bare(Counts):
             return
         for other in self._others(kind):
             both = self.slots.both(figure, other)
-            if both is not None and other.fits(both[1]) and other.id not in draft.facts:
+            narrow = both is not None and both[1] <= draft.facts.get("table_length", both[1])
+            if both is not None and narrow and other.fits(both[1]) and other.id not in draft.facts:
                 self._set(other.id, both[1], phrase)
                 self.cost += COST["odd"]
                 return

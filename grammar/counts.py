@@ -1,7 +1,7 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
 from grammar.draft import Draft
-from grammar.ground import Ground
+from grammar.ground import COST, Ground
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.phrases import Figure, Phrase
@@ -54,7 +54,7 @@ class Counts(Ground):
         if not self._before(at, "pron") or self.phrases[at - 1].value != "other" or not self.current.named:
             return False
         base = self.current
-        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True)
+        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of)
         sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
         kept = {k: v for k, v in base.facts.items() if k not in DESCRIBED and not (sized and k.endswith(MEASURES))}
         clone.facts = {**kept, "count": number}
@@ -257,6 +257,8 @@ class Counts(Ground):
             return True
         if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
+        if self._further_size(at, number):
+            return True
         follower = self.phrases[nxt]
         sized = is_size(follower) or (
             follower.kind == "named"
@@ -267,19 +269,33 @@ class Counts(Ground):
         told = sized or (described and self._before(at, "sep", "and"))
         if not told or (number > total and not draft.part_of):
             return False
-        base = draft
+        origin = self.shared_out[-1][0] if draft.part_of and self.shared_out else draft
         clone = Draft(
-            kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
+            kind=draft.kind, new=draft.new, on_table=draft.on_table, named=True, part_of=draft.part_of or float(total)
         )
         clone.facts = {
-            k: v for k, v in base.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
+            k: v for k, v in origin.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
         }
         clone.facts["count"] = number
-        clone.colours = [dict(c) for c in base.colours]
-        if base.part_of is None and base in self.drafts:
-            self.drafts.remove(base)
+        clone.colours = [] if follower.kind == "colour" else [dict(c) for c in origin.colours]
+        if draft.part_of is None and draft.new:
+            self.shared_out.append((draft, float(total)))
+        elif draft.part_of is None:
+            self.drafts = [d for d in self.drafts if d is not draft]
         self.drafts.append(clone)
         self.current = clone
+        return True
+
+    def _further_size(self, at: int, number: float) -> bool:
+        """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
+        draft, fact = self.current, self._bare_fact()
+        sized = fact is not None and fact.id in draft.facts and self._before(at, "and", "sep")
+        if not sized or draft.part_of or not self._after(at, "amount") or not is_size(self.phrases[at + 1]):
+            return False
+        self.drafts.append(Draft(kind=draft.kind, new=True, on_table=draft.on_table, named=True))
+        self.current = self.drafts[-1]
+        self.current.facts["count"] = number
+        self.cost += COST["odd"]
         return True
 
     def _another_size(self, at: int, nxt: int, number: float) -> bool:

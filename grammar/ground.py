@@ -64,6 +64,7 @@ class Ground:
         self.topic: tuple[str, Any] | None = None
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
+        self.shared_out: list[tuple[Draft, float]] = []  # pieces some of which became another, and how many there were
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False

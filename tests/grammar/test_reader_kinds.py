@@ -358,6 +358,27 @@ PLACES = {
         "eight 6 ft tables and a 10 ft garland, that's all": [tables(8, 72), heard("garland", count=1, length_in=120)],
         "eight 6 ft tables and a 10 ft garland, all good": [tables(8, 72), heard("garland", count=1, length_in=120)],
     },
+    "some of them are taken from those that were said; the rest stay as they were": {
+        "eight 6 ft tables, two of them 8 ft": [tables(6, 72), tables(2, 96)],
+        "eight 6 ft tables, three navy": [tables(5, 72), tables(3, 72, colours=[{"name": "navy"}])],
+        "eight 6 ft tables, three navy, five gold": [
+            tables(3, 72, colours=[{"name": "navy"}]), tables(5, 72, colours=[{"name": "gold"}]),
+        ],
+        "eight 6 ft tables, three with greenery": [tables(5, 72), tables(3, 72, foliage=True)],
+        "eight 6 ft tables, three with greenery, five without": [
+            tables(3, 72, foliage=True), tables(5, 72, foliage=False),
+        ],
+        "eight tables, six 6 ft, two 8 ft": [tables(6, 72), tables(2, 96)],
+        "ten tables, seven are 6 ft and the other three are 8 ft": [tables(7, 72), tables(3, 96)],
+        "three columns: one 4 ft, one 5 ft and one 6 ft": [column(1, 48), column(1, 60), column(1, 72)],
+    },
+    "so many of another size come beside those that have a size": {
+        "eight 6 ft tables and two 8 ft": [tables(8, 72), tables(2, 96)],
+        "eight 6 ft tables, two 8 ft and one 10 ft": [tables(8, 72), tables(2, 96), tables(1, 120)],
+        "two 12 ft garlands and one 15 ft": [
+            heard("garland", count=2, length_in=144), heard("garland", count=1, length_in=180),
+        ],
+    },
 }  # fmt: skip
 
 # Sentences that cannot be carried out, or could mean two things: a question or the words come back, nothing is changed.
@@ -426,6 +447,14 @@ LEFT_AS_IT_WAS = {
         "a garland 10 ft long / longer": [heard("garland", count=1, length_in=120)],
         "an arch 10 ft wide and 8 ft high / wider": [heard("arch", count=1, span_in=120, height_in=96)],
         "eight 6 ft tables, two thirds, drop at one end": [tables(8, 72)],
+    },
+    "a second size of a table is its width where it is the smaller one, else it contradicts the first": {
+        "eight 6 ft tables, 8 ft": [heard("runner", count=8)],
+        "eight 6 ft tables, 12 ft": [heard("runner", count=8)],
+    },
+    "two and two are not three, and one and one leave one": {
+        "three columns: two 4 ft, two 5 ft": [column(2, 48), column(2, 60)],
+        "three columns: one 4 ft, one 5 ft": [heard("column", count=1), column(1, 48), column(1, 60)],
     },
 }  # fmt: skip
 
