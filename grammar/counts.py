@@ -31,6 +31,7 @@ class Counts(Ground):
             self._other_so_many,
             self._of_the_job,
             self._of_balloons,
+            self._some_of,
             self._part,
             self._grouped,
             self._in_each,
@@ -199,7 +200,11 @@ class Counts(Ground):
 
     def _part(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
-        if not self._after(at, "pron") or self.current.named or self.context.asked == "count":
+        now = self.current
+        in_hand = (
+            now.kind == self.context.focus and not now.new and "count" not in now.facts
+        )  # "the tables, two of them"
+        if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
         total = self.context.count
@@ -211,6 +216,28 @@ class Counts(Ground):
         self.drafts.append(draft)
         self.current = draft
         self.changing = True
+        return True
+
+    def _some_of(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "three of the tables navy": some of those that were named become a piece of their own."""
+        head = self.heads.get(at + 3)
+        the = self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "the"
+        if head is None or not the or self._kind_at(at + 1) != "of" or self._kind_at(at + 4) in {"", "sep", "and"}:
+            return False
+        kind = TABLE_KIND if head.kind == "table" else head.kind
+        whole = next((d for d in self.drafts if d.kind == kind and d.named), None)
+        if whole is not None and number < whole.facts.get("count", 0):
+            follower = self.phrases[at + 4]
+            self._cut_off(whole, number, follower, sized=is_size(follower))
+        elif whole is None and kind in self.context.kinds:
+            self.drafts.append(Draft(kind=kind, named=True, part_of=number, on_table=kind == TABLE_KIND))
+            self.current = self.drafts[-1]
+            self.current.facts["count"] = int(number)
+            self.changing = True
+        else:
+            return False
+        self.skip |= {at + 1, at + 2, at + 3}
+        self.starts.pop(head.first, None)
         return True
 
     def _stock(self, at: int) -> bool:
@@ -269,22 +296,23 @@ class Counts(Ground):
         told = sized or (described and self._before(at, "sep", "and"))
         if not told or (number > total and not draft.part_of):
             return False
+        self._cut_off(draft, number, follower, sized=sized)
+        return True
+
+    def _cut_off(self, draft: Draft, number: float, follower: Phrase, *, sized: bool) -> None:
+        """So many of a piece, or of what another group left of it, become one of their own."""
+        total = draft.part_of or float(draft.facts["count"])
         origin = self.shared_out[-1][0] if draft.part_of and self.shared_out else draft
-        clone = Draft(
-            kind=draft.kind, new=draft.new, on_table=draft.on_table, named=True, part_of=draft.part_of or float(total)
-        )
+        clone = Draft(kind=draft.kind, new=draft.new, on_table=draft.on_table, named=True, part_of=total)
         clone.facts = {
             k: v for k, v in origin.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
         }
         clone.facts["count"] = number
         clone.colours = [] if follower.kind == "colour" else [dict(c) for c in origin.colours]
         if draft.part_of is None and draft.new:
-            self.shared_out.append((draft, float(total)))
-        elif draft.part_of is None:
-            self.drafts = [d for d in self.drafts if d is not draft]
+            self.shared_out.append((draft, total))
         self.drafts.append(clone)
         self.current = clone
-        return True
 
     def _further_size(self, at: int, number: float) -> bool:
         """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""

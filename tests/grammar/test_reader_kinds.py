@@ -379,6 +379,25 @@ PLACES = {
             heard("garland", count=2, length_in=144), heard("garland", count=1, length_in=180),
         ],
     },
+    "three of the tables are three of those in hand, of whatever was spoken last": {
+        "ten 6 ft tables / three of the tables navy": [tables(7, 72), tables(3, 72, colours=[{"name": "navy"}])],
+        "ten 6 ft tables / the tables, two of them navy": [tables(8, 72), tables(2, 72, colours=[{"name": "navy"}])],
+        "ten 6 ft tables / make it eight 6 ft tables, two of them navy": [
+            tables(6, 72), tables(2, 72, colours=[{"name": "navy"}]),
+        ],
+        "ten 6 ft tables and a 10 ft garland, three of the tables navy": [
+            tables(7, 72),
+            heard("garland", count=1, length_in=120),
+            tables(3, 72, colours=[{"name": "navy"}]),
+        ],
+        "ten 6 ft tables and four 6 ft columns / two of the columns are 8 ft": [
+            tables(10, 72), column(2, 72), column(2, 96),
+        ],
+        "ten 6 ft tables / lose three of the tables": [tables(7, 72)],
+    },
+    "a round garland is no round table": {
+        "a round garland 10 ft long": [heard("garland", count=1, length_in=120)],
+    },
 }  # fmt: skip
 
 # Sentences that cannot be carried out, or could mean two things: a question or the words come back, nothing is changed.
