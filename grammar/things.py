@@ -142,6 +142,17 @@ class Things(Lengths, Looks):
         attribute = told or (fact is not None and fact.type in {"flag", "choice"})
         return known and attribute and not any(is_count(p) or is_size(p) for p in self.phrases[head.first : head.at])
 
+    def _dresses(self, head: Head) -> bool:
+        """ "tables and a garland, greenery on the tables": where the plant goes, not where the garland lies."""
+        look = head.first - 2
+        while look > 0 and self.phrases[look].kind in {"colour", "and"}:
+            look -= 1
+        phrase = self.phrases[look]
+        if phrase.kind in {"flag", "choice"} or (phrase.kind == "amount" and phrase.amounts[0].type == "FRAC"):
+            look -= 1
+        said = look < head.first - 2 and look >= 0 and self.phrases[look].kind == "sep"
+        return said and self._attribute_before(head)
+
     def _place(self, head: Head, kind: str, article: str) -> None:
         """A thing that only says where: it may be the target of what was just said, or tell how many."""
         for i in range(head.first, head.at + 1):
@@ -152,6 +163,7 @@ class Things(Lengths, Looks):
             and kind == TABLE_KIND
             and self.current.kind != TABLE_KIND
             and self.current.named
+            and not self._dresses(head)
         ):
             count = next((p for p in run if is_count(p)), None)
             named = max((h.at for h in self.heads.values() if h.at < head.first), default=head.at)

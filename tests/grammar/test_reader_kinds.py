@@ -132,6 +132,11 @@ CORRECTIONS = {
         "eight 6 ft tables, 30 in wide, not 24 in wide": [tables(8, 72, table_width_in=30)],
         "eight 6 ft tables 29 in high, no, 30 in high": [tables(8, 72, table_height_in=30)],
     },
+    "a size of balloon is taken out by its name": {
+        "eight 6 ft tables, 5s and 11s / drop the 11s": [tables(8, 72, sizes_in=[5])],
+        "eight 6 ft tables, 5s and 11s / lose the 5s, add 16s": [tables(8, 72, sizes_in=[11, 16])],
+        "eight 6 ft tables, full length, not half": [tables(8, 72, coverage="full")],
+    },
 }  # fmt: skip
 
 TABLES = {
@@ -197,6 +202,9 @@ TABLES = {
         "eight 6 ft tables, 4 ft runners": [tables(8, 72, length_in=48)],
         "eight 4 ft runners on 6 ft tables": [tables(8, 72, length_in=48)],
         "eight 6 ft tables / the runner longer, 5 ft": [tables(8, 72, length_in=60)],
+    },
+    "three sizes of a table are its length, width and height": {
+        "eight tables 6 ft by 30 in by 29 in": [tables(8, 72, table_width_in=30, table_height_in=29)],
     },
 }  # fmt: skip
 
@@ -397,6 +405,20 @@ PLACES = {
     },
     "a round garland is no round table": {
         "a round garland 10 ft long": [heard("garland", count=1, length_in=120)],
+    },
+    "what is said after a comma to be on the tables is theirs, not the garland's": {
+        "eight 6 ft tables and a 10 ft garland, greenery on the tables": [
+            tables(8, 72, foliage=True), heard("garland", count=1, length_in=120),
+        ],
+        "eight 6 ft tables and a 10 ft garland, navy and gold on the tables": [
+            tables(8, 72, colours=[{"name": "navy"}, {"name": "gold"}]), heard("garland", count=1, length_in=120),
+        ],
+        "eight 6 ft tables and four 6 ft columns, two thirds on the tables": [
+            tables(8, 72, coverage="two_thirds"), column(4, 72),
+        ],
+        "a 10 ft garland, navy, on the tables": [
+            heard("garland", count=1, length_in=120, colours=[{"name": "navy"}])
+        ],
     },
 }  # fmt: skip
 
