@@ -23,6 +23,8 @@ class Lengths(Bare):
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
         if figure.type == "NUM":
+            if not self._owned(at) and self._pair(at, phrase):
+                return
             if not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
                 self._count(at, phrase)
         elif figure.type == "LEN":
@@ -122,7 +124,7 @@ class Lengths(Bare):
                 self._on_amount(at, Phrase("amount", phrase.terms, amounts=(figure,)))
 
     def _pair(self, at: int, phrase: Phrase) -> bool:
-        """ "two garlands, 8 ft and 12 ft": one of each length."""
+        """ "two garlands, 8 ft and 12 ft", "two columns, 6 and 7 ft": one of each length."""
         other = self.phrases[at + 2] if self._after(at, "and") and at + 2 < len(self.phrases) else None
         if other is None or not is_size(other) or self._kind_at(at + 3) in {"balloon", "cmp", "more"}:
             return False

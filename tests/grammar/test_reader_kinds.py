@@ -420,6 +420,21 @@ PLACES = {
             heard("garland", count=1, length_in=120, colours=[{"name": "navy"}])
         ],
     },
+    "two pieces of two sizes are one of each, also where the first size leaves its unit to the second": {
+        "two garlands, 8 ft and 12 ft": [
+            heard("garland", count=1, length_in=96), heard("garland", count=1, length_in=144),
+        ],
+        "two columns, 6 and 7 ft": [column(1, 72), column(1, 84)],
+        "two garlands of 30 and 40 in": [
+            heard("garland", count=1, length_in=30), heard("garland", count=1, length_in=40),
+        ],
+        "two garlands, 8 ft and 12 ft columns": [
+            heard("garland", count=2, length_in=96), heard("column", height_in=144),
+        ],
+    },
+    "runners that are counted beside tables that are counted are others": {
+        "eight 6 ft tables and two runners 12 ft long": [tables(8, 72), heard("runner", count=2, length_in=144)],
+    },
 }  # fmt: skip
 
 # Sentences that cannot be carried out, or could mean two things: a question or the words come back, nothing is changed.
@@ -550,6 +565,14 @@ def test_it_is_heard_as_it_was_meant(said: str, pieces: list[dict[str, Any]]) ->
     reply = after(said)
     assert reply.heard.pieces == pieces
     assert (reply.question, reply.unread) == (None, [])
+
+
+@pytest.mark.parametrize(
+    "turn",
+    ["two more", "minus two", "make it ten", "8 ft", "the first lot 8 ft", "make the gold ones 8 ft", "without gold"],
+)
+def test_a_turn_that_changes_what_stands_is_a_change(turn: str) -> None:
+    assert after(f"eight 6 ft tables, gold / {turn}").heard.job["intent"] == "change"
 
 
 @pytest.mark.parametrize(("said", "pieces"), sentences(LEFT_AS_IT_WAS))
