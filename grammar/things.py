@@ -21,11 +21,11 @@ class Things(Lengths, Looks):
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
         article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
         if head.role is Role.PLACE and self._is_place(head, kind, counted):
-            self._place(head, kind, article)
+            self._place(head, kind)
             return
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
-            self._place(head, kind, article)  # "gold on the arch and the tables"
+            self._place(head, kind)  # "gold on the arch and the tables"
             return
         if head.role is Role.DENIED or head.role is Role.REMOVED:
             self._deny(head, kind, before)
@@ -112,8 +112,6 @@ class Things(Lengths, Looks):
         if head.kind == "table" or head.kind == TABLE_KIND:
             sized = any(is_size(p) or p.kind in {"nominals", "footer"} for p in self.phrases[head.first : head.at + 1])
             has_size = any(f in now.facts for f in ("table_length", "table_diameter"))
-            if head.kind != "table" and not counted and article != "one":
-                return True
             if head.kind != "table" and counted:
                 return "count" not in now.facts or not any(
                     f in now.facts for f in ("table_length", "table_diameter", "length")
@@ -153,7 +151,7 @@ class Things(Lengths, Looks):
         said = look < head.first - 2 and look >= 0 and self.phrases[look].kind == "sep"
         return said and self._attribute_before(head)
 
-    def _place(self, head: Head, kind: str, article: str) -> None:
+    def _place(self, head: Head, kind: str) -> None:
         """A thing that only says where: it may be the target of what was just said, or tell how many."""
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
@@ -168,7 +166,7 @@ class Things(Lengths, Looks):
             count = next((p for p in run if is_count(p)), None)
             named = max((h.at for h in self.heads.values() if h.at < head.first), default=head.at)
             several = self.phrases[named].text.lower().endswith("s")  # "garlands for six tables"
-            each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run) or article == "each"
+            each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run)
             if (
                 count is not None
                 and (each or several or "count" in self.current.facts or self._needs(self.current.kind))

@@ -83,6 +83,10 @@ MORE_AND_FEWER = {
         "an arch 10 ft wide and 8 ft high / two feet lower": [heard("arch", count=1, span_in=120, height_in=72)],
         "eight 6 ft tables / make them 2 ft longer": [tables(8, 96)],
     },
+    "footers are tables of that length; more of another length are others": {
+        "eight 6 ft tables / two more 8 footers": [tables(8, 72), tables(2, 96)],
+        "eight 6 ft tables / four more 6 footers": [tables(12, 72)],
+    },
 }  # fmt: skip
 
 CORRECTIONS = {
@@ -136,6 +140,9 @@ CORRECTIONS = {
         "eight 6 ft tables, 5s and 11s / drop the 11s": [tables(8, 72, sizes_in=[5])],
         "eight 6 ft tables, 5s and 11s / lose the 5s, add 16s": [tables(8, 72, sizes_in=[11, 16])],
         "eight 6 ft tables, full length, not half": [tables(8, 72, coverage="full")],
+    },
+    "so it is behind and": {
+        "eight 6 ft tables, 5s and 11s / and drop the 11s": [tables(8, 72, sizes_in=[5])],
     },
 }  # fmt: skip
 
@@ -205,6 +212,9 @@ TABLES = {
     },
     "three sizes of a table are its length, width and height": {
         "eight tables 6 ft by 30 in by 29 in": [tables(8, 72, table_width_in=30, table_height_in=29)],
+    },
+    "sizes before the only thing are its own, whatever opens the turn": {
+        "outdoors 8 ft wide 7 ft high arch": [heard("arch", span_in=96, height_in=84)],
     },
 }  # fmt: skip
 
