@@ -155,8 +155,9 @@ class Bare(Counts):
         free = [f for f in fits if f[0] not in draft.facts]
         half = [f for f in free if f[0] in words.by]
         taken = [f for f in words.by if f in draft.facts]
-        if taken and half:
-            self._set(half[0][0], half[0][1], phrase)
+        sure = half if taken else free if len(fits) == 1 else []  # no wall is 50 ft high
+        if sure:
+            self._set(sure[0][0], sure[0][1], phrase)
             return
         if not fits:
             fact = self._spec(options[0]) if options else None

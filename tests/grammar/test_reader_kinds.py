@@ -631,3 +631,12 @@ def test_a_size_that_nobody_knows_cannot_be_made_more_and_is_asked_for() -> None
     reply = talk.say("a foot wider")
     assert reply.question == "I do not know the table width yet, so that was not kept. What shall it be?"
     assert talk.say("30 in").heard.pieces == [tables(8, 72, table_width_in=30)]
+
+
+def test_only_the_ways_that_a_size_can_be_meant_are_asked_about() -> None:
+    """Nobody stands an arch 50 ft high: sane heights end below that."""
+    assert after("an arch, 12 ft").question == "12 ft: wide or high or along the curve?"
+    assert after("an arch, 50 ft").question == "50 ft: wide or along the curve?"
+    reply = after("a wall, 50 ft")
+    assert reply.heard.pieces == [heard("wall", count=1, span_in=600)]
+    assert reply.question == "How high?"
