@@ -316,7 +316,8 @@ class Apply:
                     continue
             new = old * step.by if step.how == "times" else old + step.by
             new = int(new) if new == int(new) else new
-            if step.fact == "count" and new < 0:
+            standing = any(p is piece for p in self.state.pieces)
+            if step.fact == "count" and (new < 0 or (new == 0 and not standing)):
                 self.too_many = (step.by, old)
             elif step.fact == "count" and new == 0:
                 self._drop_piece(piece)

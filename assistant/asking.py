@@ -3,6 +3,7 @@
 from typing import Any
 
 from assistant.estimating import Estimates
+from assistant.heard import clock
 from assistant.state import HeardPiece, Pending, State
 from grammar.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
@@ -58,7 +59,9 @@ class Asking:
         if [m for m in missed if not (m.removed and m.kind and now.pieces)] or (
             reading.changing and not now.pieces and not now.loose and not now.job
         ):
-            return Pending("There is nothing to change yet. What shall I work out: which piece, how many, how big?")
+            return self._unknown(missed, now) or Pending(
+                "There is nothing to change yet. What shall I work out: which piece, how many, how big?"
+            )
         clash = self._clash(now)
         if clash is not None:
             return clash
@@ -84,6 +87,14 @@ class Asking:
                 )
         return None
 
+    def _unknown(self, missed: list[Mention], now: State) -> Pending | None:
+        """ "a foot wider" of what nobody knows how wide it is."""
+        step = next((step for mention in missed for step in mention.steps), None)
+        if step is None or now.focused is None:
+            return None
+        name = self._name(step.fact, now.focused.kind)
+        return Pending(f"I do not know {name} yet, so that was not kept. What shall it be?", step.fact, now.focus)
+
     def _nothing(self, now: State, reading: Reading) -> bool:
         return not now.pieces and (bool(reading.unread) or bool(now.loose) or bool(reading.orders))
 
@@ -96,6 +107,9 @@ class Asking:
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
         elif doubt.kind == "contradiction" and doubt.fact == "colours":
             text = "Those shares come to more than 100 %, so I kept none of them. What are they?"
+        elif doubt.kind == "contradiction" and doubt.fact == "setup_from":
+            setup, party = map(clock, doubt.options)
+            text = f"Set-up from {setup} is not before the party at {party}; I kept neither. When are they?"
         elif doubt.kind == "contradiction":
             said = " or ".join(self._value(doubt.fact, o, doubt.piece) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
@@ -131,6 +145,8 @@ class Asking:
         spec = self.vocabulary.fact(fact, piece)
         if isinstance(value, list):
             return " by ".join(f"{part:g}" if isinstance(part, int | float) else str(part) for part in value)
+        if fact == "coverage" and isinstance(value, float):
+            return f"{value:.0%}".replace("%", " %")
         if spec is not None and value in spec.choices and spec.choices[value]:
             return spec.choices[value][0]
         if isinstance(value, (int, float)) and spec is not None and spec.unit == "in":

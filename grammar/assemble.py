@@ -67,7 +67,8 @@ class Assembler(Things):
         self.adding = not self.current.extend or phrase.value == "another"
         self.another = phrase.value == "another"
         if phrase.value == "another" and not self._opens_soon(at):
-            self.current.steps.append(Step(fact="count", how="plus", by=1))
+            if nxt is None or not is_count(nxt):
+                self.current.steps.append(Step(fact="count", how="plus", by=1))
             self.changing = True
             self.adding = False
 
@@ -100,7 +101,7 @@ class Assembler(Things):
 
     def _select(self, which: str, at: int) -> None:
         """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
-        draft = Draft(which=which, named=True)
+        draft = Draft(which=which, named=True, on_table=self._speaks_of_table())
         placed = self._before(at, "prep") and self.topic is not None
         if placed and self.topic is not None:
             fact, _value = self.topic
@@ -109,7 +110,7 @@ class Assembler(Things):
             elif fact in self.current.facts:
                 draft.facts[fact] = self.current.facts.pop(fact)
         self.drafts.append(draft)
-        self.current = self.loose[0] if placed else draft
+        self.current = self.loose if placed else draft
         self.changing = True
 
     def _put_it(self) -> None:
@@ -140,8 +141,23 @@ class Assembler(Things):
     def _on_word(self, at: int, phrase: Phrase) -> None:
         self.unused.append(phrase)
 
+    def _keep_the_rest(self) -> None:
+        """ "eight tables, three of them navy": the other five stay as they were said."""
+        for whole, total in self.shared_out:
+            groups = [d for d in self.drafts if d is not whole and d.kind == whole.kind and d.part_of == total]
+            taken = sum(d.facts.get("count", 0) for d in groups)
+            if taken < total:
+                whole.facts["count"] = int(total - taken)
+                continue
+            self.drafts = [d for d in self.drafts if d is not whole]
+            if taken > total:
+                self.doubts.append(
+                    Doubt(kind="contradiction", fact="count", options=[int(total), taken], piece=whole.kind)
+                )
+
     def _finish(self) -> Assembled:
-        drafts = [d for d in (self.loose[0], *self.drafts) if not d.empty or d.named]
+        self._keep_the_rest()
+        drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         self._colour_all(drafts)
         if self.sized_alike:  # "..., all 6 ft"
@@ -216,13 +232,14 @@ class Assembler(Things):
 
     def _merge_loose(self, drafts: list[Draft]) -> list[Draft]:
         """What was said before anything was named belongs to the first piece, where that one is new."""
-        loose = self.loose[0]
+        loose = self.loose
         named = [d for d in self.drafts if d.named and not d.removed]
         if loose in drafts and named and not loose.named:
             first = named[0]
             for fact, value in loose.facts.items():
                 first.facts.setdefault(fact, value)
-            for draft in named[1:] if self.everything else ():
+            alike = [d for d in named[1:] if self.everything or (first.part_of and d.part_of == first.part_of)]
+            for draft in alike:
                 draft.colours = draft.colours or [dict(c) for c in loose.colours]
                 for fact, value in loose.facts.items():
                     draft.facts.setdefault(fact, value)

@@ -22,6 +22,8 @@ class Bare(Counts):
         if at >= 0 and self._after(at, "cmp") and self._compared_step(figure, at):
             return
         asked = self._spec(self.context.asked or "")
+        if asked is not None and asked.id == "table_length" and draft.facts.get("table_shape") == "round":
+            asked = self._bare_fact()  # "how long?" "round, 60 in"
         if not draft.named and asked is not None and asked.type == "quantity" and asked.unit == "in":
             both = self.slots.both(figure, asked)
             if both is not None and not outside(asked, both[1]):
@@ -45,7 +47,6 @@ class Bare(Counts):
         ):
             both = self.slots.both(figure, self._need("extra_drop"))
             if both is not None:
-                self.skip.add(at + 1) if self._after(at, "more") else None
                 self._set("extra_drop", both[1], phrase)
                 return
         if at > 0 and self._before(at, "limit") and self._kind() == TABLE_KIND and not draft.on_table:
@@ -54,10 +55,20 @@ class Bare(Counts):
             if both is not None and fact.fits(both[1]):
                 self._set(fact.id, both[1], phrase)
                 return
-        if at > 0 and at + 1 < len(self.phrases) and self.phrases[at + 1].kind == "more":
-            self._step_length(figure, at)
+        if at >= 0 and self._after(at, "more"):
+            self._step_length(figure, phrase, more=self.phrases[at + 1].value == "more")
+            return
+        if at >= 0 and self._before(at, "add") and self._lengthens(figure):
+            self._step_length(figure, phrase, more=True)
             return
         self._bare_figure(figure, phrase)
+
+    def _lengthens(self, figure: Figure) -> bool:
+        """Whether a size is too small beside that of the piece in hand to be of another such piece: "add a foot"."""
+        fact = self._bare_fact()
+        held = self.context.values.get(fact.id) if fact is not None and not self.current.named else None
+        both = self.slots.both(figure, fact) if fact is not None else None
+        return isinstance(held, (int, float)) and both is not None and both[1] <= held / 2
 
     def _compared_step(self, figure: Figure, at: int) -> bool:
         """ "a foot wider", "6 inches lower"."""
@@ -69,26 +80,18 @@ class Bare(Counts):
         by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
         less = word.text.lower() in LESS
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
-        self.skip.add(at + 1)
         self.changing = True
         return True
 
-    def _step_length(self, figure: Figure, at: int) -> None:
+    def _step_length(self, figure: Figure, phrase: Phrase, *, more: bool) -> None:
+        """ "a foot more", "another foot", "6 inches less": of the thing's own size, where it has one."""
         fact = self._bare_fact()
-        word = self.phrases[at + 1]
-        self.skip.add(at + 1)
-        if fact is not None:
-            both = self.slots.both(figure, fact)
-            if both is not None:
-                self.current.steps.append(
-                    Step(fact=fact.id, how="plus", by=both[1] if word.value == "more" else -both[1])
-                )
-
-    def _bare(self, phrase: Phrase, *, optional: bool = False) -> None:
-        fact = self._bare_fact()
-        if optional and (fact is None or fact.id in self.current.facts):
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None:
+            self._leave(phrase)  # wide or high?
             return
-        self._bare_figure(phrase.amounts[0], phrase)
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1] if more else -both[1]))
+        self.changing = True
 
     def _bare_figure(self, figure: Figure, phrase: Phrase) -> None:
         """Place a bare size: the thing's own bare fact, a balloon size, or another fact that it fits; else leave it."""
@@ -114,7 +117,8 @@ class Bare(Counts):
             return
         for other in self._others(kind):
             both = self.slots.both(figure, other)
-            if both is not None and other.fits(both[1]) and other.id not in draft.facts:
+            narrow = both is not None and both[1] <= draft.facts.get("table_length", both[1])
+            if both is not None and narrow and other.fits(both[1]) and other.id not in draft.facts:
                 self._set(other.id, both[1], phrase)
                 self.cost += COST["odd"]
                 return
@@ -151,8 +155,9 @@ class Bare(Counts):
         free = [f for f in fits if f[0] not in draft.facts]
         half = [f for f in free if f[0] in words.by]
         taken = [f for f in words.by if f in draft.facts]
-        if taken and half:
-            self._set(half[0][0], half[0][1], phrase)
+        sure = half if taken else free if len(fits) == 1 else []  # no wall is 50 ft high
+        if sure:
+            self._set(sure[0][0], sure[0][1], phrase)
             return
         if not fits:
             fact = self._spec(options[0]) if options else None

@@ -1,7 +1,7 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
 from grammar.draft import Draft
-from grammar.ground import Ground
+from grammar.ground import COST, Ground
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.phrases import Figure, Phrase
@@ -31,6 +31,7 @@ class Counts(Ground):
             self._other_so_many,
             self._of_the_job,
             self._of_balloons,
+            self._some_of,
             self._part,
             self._grouped,
             self._in_each,
@@ -54,7 +55,7 @@ class Counts(Ground):
         if not self._before(at, "pron") or self.phrases[at - 1].value != "other" or not self.current.named:
             return False
         base = self.current
-        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True)
+        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of)
         sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
         kept = {k: v for k, v in base.facts.items() if k not in DESCRIBED and not (sized and k.endswith(MEASURES))}
         clone.facts = {**kept, "count": number}
@@ -63,27 +64,45 @@ class Counts(Ground):
         return True
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "one for each of the tables" counts nothing by itself; "minus two" takes away."""
+        """ "one for each of the tables" counts nothing by itself; "take away three" takes away."""
         if self.current.joined and self._after(at, "piece") and number == 1:
             return True  # "pushed together, one runner"
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
         if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
-            self.current.steps.append(Step(fact="count", how="plus", by=-number))  # "take away three"
+            self._step(-number)  # "take away three"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
             return True
-        less = self._before(at, "det") and self._kind_at(at - 2) == "more" and self.phrases[at - 2].value == "fewer"
-        if less and self.current.facts.get("count", 0) > number:
-            self.current.facts["count"] -= number  # "less the two by the bar"
-            return True
-        minus = self._before(at, "neg") and self.phrases[at - 1].text.lower() in {"minus", "less the"}
-        if minus and "count" in self.current.facts:
-            self.current.facts["count"] -= number
-            self.correcting = False
-            return True
-        return self._before(at, "more") and not self._after(at, "table", "piece")
+        return self._by_so_many(at, number, phrase)
+
+    def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""
+        definite = self._before(at, "det")
+        word = at - 2 if definite else at - 1
+        kind = self._kind_at(word)
+        if kind == "more" and not self._after(at, "table", "piece"):
+            more = self.phrases[word].value == "more"
+        elif kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}:
+            more = True
+        elif kind == "neg" and self.phrases[word].text.lower() == "minus":
+            more = False
+        elif phrase.text.lower().startswith("minus") and not (self._before(at, "make") or self._owned(at)):
+            more = False  # scanned as a number below nothing, which "make it minus two" means
+        else:
+            return False
+        if more and definite:
+            return False
+        self._step(abs(number) if more else -abs(number))
+        self.correcting = False
+        return True
+
+    def _step(self, by: float) -> None:
+        """So many more or fewer: pieces, or balloons where they are too many for pieces."""
+        many = abs(by) > MOST_DROPS and self._holds_balloons(self._kind()) and not self._needs(self._kind())
+        self.current.steps.append(Step(fact="balloons" if many else "count", how="plus", by=by))
+        self.changing = True
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
@@ -120,10 +139,6 @@ class Counts(Ground):
             return True
         return False
 
-    def _owned(self, at: int) -> bool:
-        """Whether a number stands before the thing that it counts: "thinking of nine bunches"."""
-        return self.owner is not None and self.owner.first <= at < self.owner.at
-
     def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
         """A number that stands for a size: an answer, a correction, "its six"."""
         draft = self.current
@@ -151,16 +166,16 @@ class Counts(Ground):
             and not of_them
         ) and (not draft.named or "count" in draft.facts or "count" in self.context.known):
             return words.number
-        if (
-            owned
-            and self._holds_balloons(self._kind())
-            and "count" not in (words.needs if words else ())
-            and self._many(at)
-        ):
+        if owned and self._holds_balloons(self._kind()) and not self._needs(self._kind()) and self._many(at):
             return "balloons"  # "a 500 balloon drop"
         if "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
             return "balloons"
         return "count"
+
+    def _needs(self, kind: str | None) -> bool:
+        """Whether such a piece cannot do without its number."""
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        return words is not None and "count" in words.needs
 
     def _many(self, at: int) -> bool:
         """Whether a number is too great for pieces and has to be of balloons."""
@@ -185,7 +200,11 @@ class Counts(Ground):
 
     def _part(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
-        if not self._after(at, "pron") or self.current.named or self.context.asked == "count":
+        now = self.current
+        in_hand = (
+            now.kind == self.context.focus and not now.new and "count" not in now.facts
+        )  # "the tables, two of them"
+        if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
         total = self.context.count
@@ -197,6 +216,28 @@ class Counts(Ground):
         self.drafts.append(draft)
         self.current = draft
         self.changing = True
+        return True
+
+    def _some_of(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "three of the tables navy": some of those that were named become a piece of their own."""
+        head = self.heads.get(at + 3)
+        the = self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "the"
+        if head is None or not the or self._kind_at(at + 1) != "of" or self._kind_at(at + 4) in {"", "sep", "and"}:
+            return False
+        kind = TABLE_KIND if head.kind == "table" else head.kind
+        whole = next((d for d in self.drafts if d.kind == kind and d.named), None)
+        if whole is not None and number < whole.facts.get("count", 0):
+            follower = self.phrases[at + 4]
+            self._cut_off(whole, number, follower, sized=is_size(follower))
+        elif whole is None and kind in self.context.kinds:
+            self.drafts.append(Draft(kind=kind, named=True, part_of=number, on_table=kind == TABLE_KIND))
+            self.current = self.drafts[-1]
+            self.current.facts["count"] = int(number)
+            self.changing = True
+        else:
+            return False
+        self.skip |= {at + 1, at + 2, at + 3}
+        self.starts.pop(head.first, None)
         return True
 
     def _stock(self, at: int) -> bool:
@@ -228,10 +269,7 @@ class Counts(Ground):
         """ "two more", "three fewer"."""
         if not self._after(at, "more"):
             return False
-        self.skip.add(at + 1)
-        self.changing = True
-        by = number if self.phrases[at + 1].value == "more" else -number
-        self.current.steps.append(Step(fact="count", how="plus", by=by))
+        self._step(number if self.phrases[at + 1].value == "more" else -number)
         return True
 
     def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -246,6 +284,8 @@ class Counts(Ground):
             return True
         if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
+        if self._further_size(at, number):
+            return True
         follower = self.phrases[nxt]
         sized = is_size(follower) or (
             follower.kind == "named"
@@ -256,19 +296,34 @@ class Counts(Ground):
         told = sized or (described and self._before(at, "sep", "and"))
         if not told or (number > total and not draft.part_of):
             return False
-        base = draft
-        clone = Draft(
-            kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
-        )
+        self._cut_off(draft, number, follower, sized=sized)
+        return True
+
+    def _cut_off(self, draft: Draft, number: float, follower: Phrase, *, sized: bool) -> None:
+        """So many of a piece, or of what another group left of it, become one of their own."""
+        total = draft.part_of or float(draft.facts["count"])
+        origin = self.shared_out[-1][0] if draft.part_of and self.shared_out else draft
+        clone = Draft(kind=draft.kind, new=draft.new, on_table=draft.on_table, named=True, part_of=total)
         clone.facts = {
-            k: v for k, v in base.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
+            k: v for k, v in origin.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
         }
         clone.facts["count"] = number
-        clone.colours = [dict(c) for c in base.colours]
-        if base.part_of is None and base in self.drafts:
-            self.drafts.remove(base)
+        clone.colours = [] if follower.kind == "colour" else [dict(c) for c in origin.colours]
+        if draft.part_of is None and draft.new:
+            self.shared_out.append((draft, total))
         self.drafts.append(clone)
         self.current = clone
+
+    def _further_size(self, at: int, number: float) -> bool:
+        """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
+        draft, fact = self.current, self._bare_fact()
+        sized = fact is not None and fact.id in draft.facts and self._before(at, "and", "sep")
+        if not sized or draft.part_of or not self._after(at, "amount") or not is_size(self.phrases[at + 1]):
+            return False
+        self.drafts.append(Draft(kind=draft.kind, new=True, on_table=draft.on_table, named=True))
+        self.current = self.drafts[-1]
+        self.current.facts["count"] = number
+        self.cost += COST["odd"]
         return True
 
     def _another_size(self, at: int, nxt: int, number: float) -> bool:
@@ -307,6 +362,9 @@ class Counts(Ground):
 
     def _on_each_side(self, at: int, phrase: Phrase) -> None:
         """ "one each side" is two; "five down each side" is twice five."""
+        dropped = self._kind() == TABLE_KIND and self._before(at, "piece") and self.phrases[at - 1].value == "drop"
+        if dropped or self._before(at, "choice"):
+            return  # "a drop each side"
         fact = self._bare_fact()
         if (
             self._after(at, "amount")
@@ -323,7 +381,7 @@ class Counts(Ground):
         if phrase.value == "each" and counted and not self.current.article:
             self.current.facts["count"] = 2 * counted
         else:
-            self.correcting = True
+            self.correcting = self.correcting or counted in {None, 1}
             self._set("count", 2, phrase)
 
     def _one_on_each(self) -> bool:

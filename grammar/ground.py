@@ -49,7 +49,7 @@ class Ground:
         self.orders = orders
         self.drafts: list[Draft] = []
         self.current = Draft()  # what belongs to no named piece: the piece in focus
-        self.loose: list[Draft] = [self.current]
+        self.loose = self.current
         self.job = JobFacts(slots, context, orders)
         self.cost = 0.0
         self.unused: list[Phrase] = []
@@ -64,6 +64,7 @@ class Ground:
         self.topic: tuple[str, Any] | None = None
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
+        self.shared_out: list[tuple[Draft, float]] = []  # pieces some of which became another, and how many there were
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False
@@ -99,6 +100,10 @@ class Ground:
 
     def _after(self, at: int, *kinds: str) -> bool:
         return at + 1 < len(self.phrases) and self.phrases[at + 1].kind in kinds
+
+    def _owned(self, at: int) -> bool:
+        """Whether a phrase stands before the thing that it is said of: "thinking of nine bunches"."""
+        return self.owner is not None and self.owner.first <= at < self.owner.at
 
     def _number(self, figure: Figure) -> float:
         value = figure.high.number if isinstance(figure.high, Amount) else 0.0
@@ -152,6 +157,22 @@ class Ground:
             Doubt(kind="contradiction", fact=fact.id, options=[old, value], words=phrase.text, piece=self._kind())
         )
         self.cost += COST["contradiction"]
+
+    def _contradict_coverage(self, value: Any, phrase: Phrase) -> None:
+        """A coverage beside another; one said as a fraction is told as it was said."""
+        facts = self.current.facts
+        if "coverage_fraction" in facts:
+            facts["coverage"] = facts.pop("coverage_fraction")
+        self._contradict(self._need("coverage"), value, phrase)
+
+    def _hang(self, fact: str) -> None:
+        """What lies on the floor hangs off the ends."""
+        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
+            self.current.facts["coverage"] = "drop_both"
+
+    def _opens_turn(self) -> bool:
+        """Whether nothing was named yet, neither in this turn nor before."""
+        return not self.context.kinds and not self.drafts
 
     def _of_the_place(self, phrase: Phrase) -> bool:
         """ "a 20 ft garland for a doorway 7 ft tall": the size of what the piece hangs on, after its own was said."""

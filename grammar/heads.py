@@ -137,13 +137,14 @@ def _implied(phrases: list[Phrase], head: Head, low: int) -> list[Head]:
 
 
 def _with_measures(phrases: list[Phrase], first: int, at: int, low: int) -> int:
-    """ "a 10 ft wide by 8 ft high arch": labels go before a thing only after an article or at the start."""
+    """ "a 10 ft wide by 8 ft high arch": labels go before a thing only after an article, a comma or at the start."""
     measured = [i for i in range(first, at) if phrases[i].kind == "named"]
     if first > 0 and phrases[first - 1].kind == "prep":
         return first
     if not measured or first == 0 or low == 0 or phrases[first].kind == "det" or is_count(phrases[first]):
         return first
-    return measured[-1] + 1
+    commas = [i for i in range(first - 1, measured[-1]) if phrases[i].kind == "sep"]
+    return (commas or measured)[-1] + 1
 
 
 def _describes(phrases: list[Phrase], at: int, low: int) -> bool:

@@ -92,14 +92,12 @@ class JobFacts:
 
     def _of_us(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
         """ "three of us": hands where it goes with work, guests where it goes with the party."""
-        eating = {"guests", "seats", "event"}
         rest = " ".join(p.text.lower() for p in phrases[at + 1 : at + 3])
         party = any(
             word in rest
             for word in ("coming", "eating", "for dinner", "at the party", "sitting", "attending", "celebrating")
         )
         value = phrase.amounts[-1].high.number
-        del eating
         self.set("guests" if party or value > 12 else "crew", value, phrase.text)
         return True
 
@@ -178,9 +176,7 @@ class JobFacts:
     def _clock(self, label: str, figure: Figure, phrase: Phrase) -> bool:
         """Keep a time of day; whether it is before or after noon is settled at the end."""
         if figure.type == "CLOCK" and isinstance(figure.high, tuple):
-            self.clocks[label] = figure.high
-            if isinstance(figure.low, tuple) and not figure.single:
-                self.clocks["setup_from" if label == "setup_from" else "event_time"] = figure.low
+            self.clocks[label] = figure.low if isinstance(figure.low, tuple) else _until(figure.low.number, figure.high)
             return True
         if figure.type == "NUM" and isinstance(figure.high, Amount):
             hour = figure.low.number
@@ -231,6 +227,13 @@ def _afternoon(clock: tuple[int, bool]) -> int:
     """Minutes after midnight of a party: one to nine is the afternoon or evening."""
     minutes, sure = clock
     return minutes if sure or not 60 <= minutes < 10 * 60 else minutes + NOON
+
+
+def _until(hour: float, end: tuple[int, bool]) -> tuple[int, bool]:
+    """The last such hour before the end: two in "2 to 4 pm", eleven in the morning in "11 to 2 pm"."""
+    minutes, sure = end
+    begin = int(hour * 60) % NOON
+    return max((at for at in (begin, begin + NOON) if at <= minutes), default=begin + NOON), sure
 
 
 def _before(clock: tuple[int, bool], event: int | None) -> int:

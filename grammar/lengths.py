@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.bare import Bare
 from grammar.draft import Draft
-from grammar.heads import is_size
+from grammar.heads import is_count, is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -23,7 +23,9 @@ class Lengths(Bare):
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
         if figure.type == "NUM":
-            if not self._answers_size(figure, phrase):
+            if not self._owned(at) and self._pair(at, phrase):
+                return
+            if not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
                 self._count(at, phrase)
         elif figure.type == "LEN":
             if self._pair(at, phrase):
@@ -31,6 +33,8 @@ class Lengths(Bare):
             if self._before(at, "neg") and self.phrases[at - 1].value == "not":
                 return
             if self._before(at, "neg", "remove") and self._drop_size(figure):
+                return
+            if self._on_both_sides(at, figure, phrase):
                 return
             if self._after(at, "balloon"):
                 self._sizes([figure], phrase)
@@ -51,12 +55,24 @@ class Lengths(Bare):
         self._ask_which(Figure("LEN", size, size), phrase, kind)
         return True
 
+    def _meets_hint(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "longer, 12": a bare number that counts nothing, where a size was announced."""
+        hint = self.hint
+        value = self.slots.value(figure.high, hint) if hint is not None and not self._owned(at) else None
+        if hint is None or value is None or hint.type != "quantity":
+            return False
+        self.hint = None
+        self._set(hint.id, value, phrase)
+        return True
+
     def _on_sides(self, at: int, phrase: Phrase) -> None:
         """ "A by B": a number of tables and their length, or two sides (and a height) of one thing."""
         draft = self.current
         kind = self._kind()
         figures = phrase.amounts
         first, second = figures[0], figures[1]
+        if first.type == "LEN" and second.type == "NUM":
+            first, second = second, first  # "6 ft x 8 tables"
         noun = self.owner if self.owner is not None and at < self.owner.at else None
         plural = noun is not None and self.phrases[noun.at].text.lower().endswith("s")
         table = draft.on_table or (kind == TABLE_KIND and not draft.named)
@@ -67,7 +83,7 @@ class Lengths(Bare):
             and "count" not in draft.facts
             and len(figures) == 2
             and second.type == "LEN"
-            and (plural or (noun is None and table and not draft.named))
+            and (plural or (noun is None and table and not draft.named and first is figures[0]))
             and " x " in f" {phrase.terms[1].text.lower()} "
         ):
             self._set("count", number, phrase)
@@ -108,7 +124,7 @@ class Lengths(Bare):
                 self._on_amount(at, Phrase("amount", phrase.terms, amounts=(figure,)))
 
     def _pair(self, at: int, phrase: Phrase) -> bool:
-        """ "two garlands, 8 ft and 12 ft": one of each length."""
+        """ "two garlands, 8 ft and 12 ft", "two columns, 6 and 7 ft": one of each length."""
         other = self.phrases[at + 2] if self._after(at, "and") and at + 2 < len(self.phrases) else None
         if other is None or not is_size(other) or self._kind_at(at + 3) in {"balloon", "cmp", "more"}:
             return False
@@ -187,6 +203,9 @@ class Lengths(Bare):
         figure = phrase.amounts[-1]
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
             return
+        if phrase.label == "guests" and self._before(at, "of") and self._kind_at(at - 2) == "table":
+            self._set("seats", self._number(figure), phrase)  # "tables of 8 people"
+            return
         if phrase.label in {"guests", "crew"} or self.job.owns(phrase.label):
             if self.job.named(at, phrase, self.phrases):
                 self.topic = (phrase.label, None)
@@ -212,7 +231,9 @@ class Lengths(Bare):
         if fact is not None and phrase.label == "width" and on_table and draft.facts.get("table_shape") == "round":
             fact = self._need("table_diameter")
         if fact is None:
-            if kind is None or phrase.label not in ROLES:
+            bare = self._bare_fact()
+            upright = bare is not None and bare.id == "height" and phrase.label in {"width", "across", "depth"}
+            if kind is None or upright or phrase.label not in ROLES:
                 self._leave(phrase)
             else:
                 self._bare_figure(figure, phrase)
@@ -246,10 +267,20 @@ class Lengths(Bare):
             self._set(fact.id, [_tidy(both[0]), _tidy(both[1])], phrase)
         elif figure.single:
             self._set(fact.id, _tidy(both[1]), phrase)
+            self._hang(fact.id)
         else:
             self.doubts.append(
                 Doubt(kind="either", fact=fact.id, options=[_tidy(both[0]), _tidy(both[1])], words=phrase.text)
             )
+
+    def _on_both_sides(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "10 in each side", "3 ft down each side": what hangs over, after the size of the thing itself."""
+        fact = self._bare_fact()
+        if not self._after(at, "each_side") or fact is None or fact.id not in self.current.facts:
+            return False
+        self.skip.add(at + 1)
+        self._drop_each(figure, phrase, at)
+        return True
 
     def _drop_each(self, figure: Figure, phrase: Phrase, at: int) -> None:
         """ "10 in each end": an overhang of a runner, or what comes down on each side of a garland."""
@@ -274,6 +305,9 @@ class Lengths(Bare):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
+            return
+        if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
+            self._leave(phrase)  # a price, not a table
             return
         if figure.type == "FRAC" and self.context.count and self._part(at, self.context.count * value, phrase):
             return
@@ -300,8 +334,7 @@ class Lengths(Bare):
             self.current.options.setdefault("coverage", [old]).append(said[1])
             return
         if old is not None and old != said[1] and not self.correcting:
-            self._contradict(self._need("coverage"), said[1], phrase)
-            facts.pop("coverage_fraction", None)
+            self._contradict_coverage(said[1], phrase)
             return
         facts.pop("coverage", None)
         facts.pop("coverage_fraction", None)
@@ -315,12 +348,21 @@ class Lengths(Bare):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
-        if hint is not None and any(is_size(p) for p in self.phrases[at + 1 : at + 3]):
+        if self._size_follows(at):
             self.hint = hint
             self.changing = True
         elif not self.orders:
             self.doubts.append(Doubt(kind="vague", words=phrase.text))
             self.changing = True
+
+    def _size_follows(self, at: int) -> bool:
+        """ "wider, say 36 in", "wider tables, 36 in", "longer, 12"."""
+        nxt = at + 1
+        while self._kind_at(nxt) in {"sep", "table", "piece", "ones", "det", "make", "prep"}:
+            nxt += 1
+        return nxt < len(self.phrases) and (
+            is_size(self.phrases[nxt]) or (is_count(self.phrases[nxt]) and nxt not in self.starts)
+        )
 
 
 def _tidy(value: float) -> float:

@@ -30,10 +30,11 @@ class Looks(Ground):
 
     def _on_choice(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
-        if self._before(at, "neg") and (fact in self.current.facts or f"{fact}_fraction" in self.current.facts):
-            self.correcting = True
+        said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
+        if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
+            self.correcting = True  # "two thirds, no full drop"
         elif self._before(at, "neg"):
-            self._deny_choice(fact, value, str(self.phrases[at - 1].value))
+            self._deny_choice(fact, value)
             return
         spec = self._need(fact)
         kind = self._kind()
@@ -52,12 +53,10 @@ class Looks(Ground):
                 return
             self.current.facts.pop("coverage_fraction", None) if self.correcting else None
             if "coverage_fraction" in self.current.facts:
-                self._contradict(spec, value, phrase)
-                self.current.facts.pop("coverage_fraction", None)
+                self._contradict_coverage(value, phrase)
                 return
         self._set(fact, value, phrase)
-        if fact == "extra_drop" and not self.context.draped and "coverage" not in self.current.facts:
-            self.current.facts["coverage"] = "drop_both"  # what lies on the floor hangs off the ends
+        self._hang(fact)
         self._spread(fact)
 
     def _spread(self, fact: str) -> None:
@@ -78,13 +77,13 @@ class Looks(Ground):
             return True
         return False
 
-    def _deny_choice(self, fact: str, value: Any, how: str) -> None:
+    def _deny_choice(self, fact: str, value: Any) -> None:
         if fact == "gas" and value == "helium":
             self._set("gas", "air", self.phrases[0])
-        elif fact == "coverage" and how == "no":
-            self.current.drop.append((fact, value))
         elif self.current.facts.get(fact) == value:
             self.current.facts.pop(fact)
+        else:
+            self.current.drop.append((fact, value))
 
     def _on_flag(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
@@ -105,10 +104,13 @@ class Looks(Ground):
         """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
+        if self._takes_back(at):
+            self.current.colours, self.correcting = self.current.colours[:-1], False
         entry = self._entry(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
-        if not self.current.colours and self._before(at, "sep") and self.phrases[at - 1].text == ",":
+        alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
+        if alone and not self.current.colours:
             self.trailing = self.current
         name = phrase.value
         same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)
@@ -120,6 +122,11 @@ class Looks(Ground):
             if draft is not self.current:
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
+
+    def _takes_back(self, at: int) -> bool:
+        """ "navy, no wait, gold": a colour in place of the one said just before."""
+        before = [p.kind for p in self.phrases[:at] if p.kind != "sep"][-2:]
+        return self.correcting and before in (["colour", "corr"], ["colour", "neg"])
 
     def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
         """A colour with its share, its parts, or "the rest"."""
@@ -138,6 +145,7 @@ class Looks(Ground):
                 self.current.which = "all"  # "make them all gold"
             elif not self._after(at, "and", "sep", "colour"):
                 entry["share"] = 1.0
+            self.everything = self.everything or self._opens_turn()  # "all navy: six tables and a garland"
         return entry
 
     def _unwanted(self, at: int, phrase: Phrase) -> bool:
@@ -151,8 +159,8 @@ class Looks(Ground):
             self.changing = True
             return True
         dropped = self.current.drop
-        listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
-        listed = listed and ("colours", self.phrases[place - 1].value) in dropped
+        other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
+        listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
         if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"
@@ -179,7 +187,8 @@ class Looks(Ground):
         self.rest_open = self.rest_open or bool(self.current.colours)
 
     def _on_neg(self, at: int, phrase: Phrase) -> None:
-        """ "... with greenery, three without": the plant that was spoken of before."""
+        """ "two thirds, no, half" corrects; "... with greenery, three without": the plant that was spoken of before."""
+        self.correcting = self.correcting or (phrase.text.lower() == "no" and self._after(at, "sep"))
         last = at + 1 >= len(self.phrases) or self.phrases[at + 1].kind in {"sep", "and", "all"}
         if last and self.plant:
             self._set(self.plant, False, phrase)
@@ -195,9 +204,7 @@ class Looks(Ground):
         self.targets = [d for d in self.drafts if d.named]
         last = self.targets[-1]
         self.current = last
-        said = self._before(at, "colour", "flag", "choice") or (
-            at > 1 and self._before(at, "prep", "for") and self.phrases[at - 2].kind in {"colour", "flag"}
-        )
+        said = self._looks(at - 1) or (self._before(at, "prep") and self._looks(at - 2))
         if not said or self.topic is None:
             return
         fact = self.topic[0]
@@ -207,9 +214,16 @@ class Looks(Ground):
             elif fact in last.facts:
                 draft.facts[fact] = last.facts[fact]
 
+    def _looks(self, at: int) -> bool:
+        """Whether a colour, a plant or a choice stands there."""
+        return 0 <= at < len(self.phrases) and self.phrases[at].kind in {"colour", "flag", "choice"}
+
     def _on_all(self, at: int, phrase: Phrase) -> None:
         several = len([d for d in self.drafts if d.named]) > 1
-        if several and self._after(at, "choice", "flag", "colour"):
+        if self._opens_turn() and not self._after(at, "amount"):
+            self.everything = True  # "all with greenery: six tables and a garland"
+        place = at + 2 if self._after(at, "onhand", "prep") else at + 1
+        if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):
             self._for_all(at)
         elif several and self._after(at, "amount") and is_size(self.phrases[at + 1]):
             self._for_all(at)

@@ -8,7 +8,6 @@ from grammar.looks import Looks
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Step
 from grammar.slots import TABLE_KIND
-from grammar.terms import Amount
 
 
 class Things(Lengths, Looks):
@@ -22,7 +21,11 @@ class Things(Lengths, Looks):
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
         article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
         if head.role is Role.PLACE and self._is_place(head, kind, counted):
-            self._place(head, kind, article)
+            self._place(head, kind)
+            return
+        known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
+        if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
+            self._place(head, kind)  # "gold on the arch and the tables"
             return
         if head.role is Role.DENIED or head.role is Role.REMOVED:
             self._deny(head, kind, before)
@@ -73,11 +76,13 @@ class Things(Lengths, Looks):
         """ "the gold ones": a piece in hand, by its colour."""
         run = self.phrases[head.first : head.at]
         colour = next((p for p in run if p.kind == "colour"), None)
-        if colour is None or not self.context.kinds or any(is_count(p) or is_size(p) for p in run):
+        definite = any(p.kind == "det" and p.value == "the" for p in run)
+        more_than_that = any(is_count(p) or (is_size(p) and not definite) for p in run)  # "make them gold 8 ft ones"
+        if colour is None or not self.context.kinds or more_than_that:
             return False
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
-        self.drafts.append(Draft(which=f"colour {colour.value}", named=True))
+        self.drafts.append(Draft(which=f"colour {colour.value}", named=True, on_table=self._speaks_of_table()))
         self.current = self.drafts[-1]
         self.changing = True
         return True
@@ -107,8 +112,6 @@ class Things(Lengths, Looks):
         if head.kind == "table" or head.kind == TABLE_KIND:
             sized = any(is_size(p) or p.kind in {"nominals", "footer"} for p in self.phrases[head.first : head.at + 1])
             has_size = any(f in now.facts for f in ("table_length", "table_diameter"))
-            if head.kind != "table" and not counted and article != "one":
-                return True
             if head.kind != "table" and counted:
                 return "count" not in now.facts or not any(
                     f in now.facts for f in ("table_length", "table_diameter", "length")
@@ -137,7 +140,18 @@ class Things(Lengths, Looks):
         attribute = told or (fact is not None and fact.type in {"flag", "choice"})
         return known and attribute and not any(is_count(p) or is_size(p) for p in self.phrases[head.first : head.at])
 
-    def _place(self, head: Head, kind: str, article: str) -> None:
+    def _dresses(self, head: Head) -> bool:
+        """ "tables and a garland, greenery on the tables": where the plant goes, not where the garland lies."""
+        look = head.first - 2
+        while look > 0 and self.phrases[look].kind in {"colour", "and"}:
+            look -= 1
+        phrase = self.phrases[look]
+        if phrase.kind in {"flag", "choice"} or (phrase.kind == "amount" and phrase.amounts[0].type == "FRAC"):
+            look -= 1
+        said = look < head.first - 2 and look >= 0 and self.phrases[look].kind == "sep"
+        return said and self._attribute_before(head)
+
+    def _place(self, head: Head, kind: str) -> None:
         """A thing that only says where: it may be the target of what was just said, or tell how many."""
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
@@ -147,18 +161,21 @@ class Things(Lengths, Looks):
             and kind == TABLE_KIND
             and self.current.kind != TABLE_KIND
             and self.current.named
+            and not self._dresses(head)
         ):
             count = next((p for p in run if is_count(p)), None)
-            each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run) or article == "each"
+            named = max((h.at for h in self.heads.values() if h.at < head.first), default=head.at)
+            several = self.phrases[named].text.lower().endswith("s")  # "garlands for six tables"
+            each = any((p.kind == "det" and p.value == "each") or p.kind == "all" for p in run)
             if (
                 count is not None
-                and (each or "count" in self.current.facts or self._needs(self.current.kind))
+                and (each or several or "count" in self.current.facts or self._needs(self.current.kind))
                 and self.current.facts.get("count", 1) == 1
             ):
                 self._set("count", self._number(count.amounts[0]), count)
-            bare = next((p for p in run if is_size(p)), None)
-            if bare is not None:
-                self._bare(bare, optional=True)
+            elif count is not None:
+                self.unused.append(count)
+            self._along([p for p in run if is_size(p)])  # a centrepiece is not as high as its table is long
             return
         target = self._find(kind)
         if target is None:
@@ -186,7 +203,7 @@ class Things(Lengths, Looks):
             if not (is_size(phrase) or phrase.kind == "named"):
                 continue
             if fact is not None and fact.id in {"length", "span"} and fact.id not in self.current.facts:
-                self._bare(phrase, optional=True)
+                self._bare_figure(phrase.amounts[0], phrase)
             else:
                 self._leave(phrase)
 
@@ -198,11 +215,6 @@ class Things(Lengths, Looks):
                 source.colours = []
         target.colours = [dict(colour) for colour in self.given]
         target.extend = target.extend or source.extend
-
-    def _needs(self, kind: str | None) -> bool:
-        """Whether such a piece cannot do without its number: one for each table, then."""
-        words = self.slots.vocabulary.kinds.get(kind or "")
-        return words is not None and "count" in words.needs
 
     def _find(self, kind: str) -> Draft | None:
         """The mention of this kind in the turn, made if the job in hand has one."""
@@ -252,7 +264,7 @@ class Things(Lengths, Looks):
             draft.removed = True
         else:
             self.drafts.remove(draft)
-        self.current = draft if draft in self.drafts else self.loose[0]
+        self.current = draft if draft in self.drafts else self.loose
 
     def _no_drop(self, head: Head) -> None:
         """ "no drop" of a runner takes the drop away; right after a drop it contradicts it."""
@@ -274,7 +286,4 @@ class Things(Lengths, Looks):
             self._set("table_shape", phrase.value, phrase)
             self._reshape()
         elif phrase.kind == "footer" or phrase.kind == "nominals":
-            amount = phrase.value
-            if phrase.kind == "nominals" and not amount.unit:
-                amount = Amount(amount.value, "" if phrase.kind == "nominals" else "ft")
-            self._length(Figure("LEN", amount, amount), phrase)
+            self._length(Figure("LEN", phrase.value, phrase.value), phrase)

@@ -26,7 +26,13 @@ def mend_unit(
 
 
 def _says_more(reading: Reading, tokens: Sequence[Token]) -> bool:
-    acts = reading.job or reading.orders or reading.doubts or any(m.facts or m.steps for m in reading.mentions)
+    acts = (
+        reading.job
+        or reading.orders
+        or reading.doubts
+        or reading.unread
+        or any(m.facts or m.steps for m in reading.mentions)
+    )
     return bool(acts) or any(magnitude(token) is not None for token in tokens)
 
 

@@ -1,9 +1,10 @@
-"""How much of a file of phrases is heard exactly.
+"""Which phrases of a file are heard exactly.
 
 A line of tests/phrases/*.jsonl is one conversation: `say` the turns, `heard` what must be held after the last (the
 names and units of `Reply.heard`), `unread` the words that must be named as not used, `ask` whether a question must come
 back.  `tags` may allow more than one answer: "ask-ok" a question, "inferred-one" a count of 1 that was not said,
-"ok-intent-X" the intent X.  A phrase is exact when nothing is wrong, missing, extra or needlessly asked.
+"ok-intent-X" the intent X.  A phrase is exact when nothing is wrong, missing, extra or needlessly asked; "missed" tags
+one that is not yet.
 """
 
 import json
@@ -66,11 +67,6 @@ def read_phrases(path: Path) -> list[Phrase]:
         )
         for line in lines
     ]
-
-
-def exact_share(phrases: list[Phrase]) -> float:
-    """The part of the phrases that is heard exactly, 0 to 1."""
-    return sum(not faults(phrase) for phrase in phrases) / len(phrases)
 
 
 def verdict(phrase: Phrase) -> str:

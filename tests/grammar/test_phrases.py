@@ -1,6 +1,7 @@
-"""Files of phrases, each with the share that must be heard exactly.
+"""Files of phrases: each phrase must be heard exactly, but for those tagged "missed".
 
-A floor stands two points under what was measured last; raise it when the reading improves.
+Take the tag away when the reading improves. So that not all are tagged, a file has a share that must be exact: a floor
+two points under what was measured last.
 """
 
 from dataclasses import replace
@@ -8,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from tests.phrases_score import FOLDER, Phrase, exact_share, faults, read_phrases
+from tests.phrases_score import FOLDER, Phrase, faults, read_phrases
 
 FLOORS = {
     "spanish": 0.96,
@@ -25,7 +26,9 @@ FLOORS = {
 @pytest.mark.parametrize("name", FLOORS)
 def test_as_much_is_heard_exactly_as_before(name: str) -> None:
     phrases = read_phrases(FOLDER / f"{name}.jsonl")
-    assert exact_share(phrases) >= FLOORS[name]
+    wrong = [phrase for phrase in phrases if faults(phrase)]
+    assert [(phrase.id, faults(phrase)) for phrase in wrong if "missed" not in phrase.tags] == []
+    assert len(wrong) <= (1 - FLOORS[name]) * len(phrases)
 
 
 def test_every_file_of_phrases_has_a_floor() -> None:
@@ -50,7 +53,6 @@ RIGHT = Phrase(
 
 def test_a_right_reading_has_no_faults() -> None:
     assert faults(RIGHT) == []
-    assert exact_share([RIGHT, replace(RIGHT, job={"guests": 9})]) == 0.5
 
 
 @pytest.mark.parametrize(
