@@ -175,9 +175,13 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
         return False  # "a fortieth"
+    if q.kind == "number" and q.form == "words" and 20 < q.value < 100 and "and" in _words(q, tokens):
+        return False  # "turning forty and two columns"
     if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
-    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | INCH_WORDS
+    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | (
+        INCH_WORDS if q.unit == "in" else set()
+    )
     if q.kind == "length" and q.doubt == "tail" and unit_next:
         return False  # "5 ft and 6 ft" are two
     if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":
@@ -186,8 +190,12 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "ten feet, two-thirds"
     if q.kind == "length" and word_at(tokens, q.stop) in {"balloons", "balloon"} and _is_sum(q, tokens):
         return False  # "8 ft, 11 inch balloons"
-    joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
-    return "with" not in joined
+    return q.kind != "length" or "with" not in _words(q, tokens)
+
+
+def _words(q: Quantity, tokens: Sequence[Token]) -> set[str]:
+    """The words of a quantity."""
+    return {t.lower for t in tokens[q.first : q.stop]}
 
 
 def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:
@@ -201,7 +209,7 @@ def _short_hundred(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False
     first, second = tokens[q.first], tokens[q.first + 1]
     if first.value is not None and second.value is not None:
-        return q.kind == "length" and not second.glued and not second.lower.startswith("0")
+        return q.kind == "length" and not second.glued and not second.divided and not second.lower.startswith("0")
     ones, tens = (number_words().cardinals.get(t.lower, 0) for t in (first, second))
     return 0 < ones < 10 <= tens
 
@@ -219,7 +227,7 @@ def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[i
             if shadowed:
                 continue
             longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
-            if longer and not _splits(longer[0], q) and not any(_short_hundred(m, tokens) for m in out):
+            if longer and not _splits(longer[0], q, tokens) and not any(_short_hundred(m, tokens) for m in out):
                 continue
         out.append(q)
     return out
@@ -232,11 +240,13 @@ def _shorter(measure: Quantity, number: Quantity, found: list[Quantity], tokens:
     return bool(full) and number.stop < full[0].stop and cut and measure.value != number.value
 
 
-def _splits(longer: Quantity, shorter: Quantity) -> bool:
-    """Whether "twenty six" may be "twenty" and "six"; a fraction or "a dozen and a half" is never split."""
+def _splits(longer: Quantity, shorter: Quantity, tokens: Sequence[Token]) -> bool:
+    """Whether "twenty six" may be "twenty" and "six"; a hyphen, a fraction or "a dozen and a half" is never split."""
     if longer.form == "mixed":  # "ten and two thirds" may be ten, and two thirds of each
         return shorter.value.denominator == 1 and shorter.value >= 2 and longer.value - shorter.value == Fraction(2, 3)
-    return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
+    hyphened = word_at(tokens, shorter.stop) == "-" and tokens[shorter.stop].glued
+    spoken = longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1
+    return spoken and shorter.value >= 2 and not hyphened
 
 
 def _ranked(
@@ -279,6 +289,8 @@ def _ranked(
 
 def _preposition(q: Quantity, tokens: Sequence[Token], words: Callable[[int], bool]) -> bool:
     """Whether "in" after a number is rather the word: "seven in helium", "ten in navy"."""
+    if q.kind == "length" and _is_sum(q, tokens):
+        return False  # "2 ft 6 in each"
     return q.doubt == "preposition" or (q.kind == "length" and tokens[q.stop - 1].lower == "in" and words(q.stop))
 
 

@@ -1,7 +1,7 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
 from grammar.draft import Draft
-from grammar.ground import Ground
+from grammar.ground import COST, Ground
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.phrases import Figure, Phrase
@@ -47,6 +47,8 @@ class Counts(Ground):
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
             self.last_number = name
+            if self.current.facts.get(name) == number:
+                self.cost += COST["contradiction"]  # "half a dozen two foot six tables" are not six of two foot
             self._set(name, number, phrase)
 
     def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:

@@ -35,7 +35,10 @@ class Things(Lengths, Looks):
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
         again = next((d for d in reversed(self.drafts) if d.kind == kind and d.named), None)
-        if self._same(head, kind, counted, article):
+        if again is not None and self._corrects(head):
+            draft = self.current = again
+            self._say_anew(head, before)
+        elif self._same(head, kind, counted, article):
             draft = self.current
         elif article == "the" and again is not None and not counted and not self.adding:
             draft = self.current = again
@@ -68,6 +71,24 @@ class Things(Lengths, Looks):
             head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
         )
         self.adding = False
+
+    def _corrects(self, head: Head) -> bool:
+        """Whether what was said before was taken back right before the thing: "..., no, nine tables"."""
+        before = head.first - 1
+        while before >= 0 and self.phrases[before].kind == "sep":
+            before -= 1
+        return before >= 0 and self.phrases[before].kind == "corr"
+
+    def _say_anew(self, head: Head, before: list[Phrase]) -> None:
+        """Forget the number and the size of the thing where they are said once more."""
+        facts = self.current.facts
+        if any(is_count(p) for p in before):
+            facts.pop("count", None)
+        sized = any(is_size(p) or p.kind in {"sides", "footer"} for p in (*before, self.phrases[head.at]))
+        bare = self._bare_fact()
+        if sized and bare is not None:
+            facts.pop(bare.id, None)
+        self.correcting = False
 
     def _coloured_ones(self, head: Head) -> bool:
         """ "the gold ones": a piece in hand, by its colour."""

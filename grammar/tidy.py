@@ -5,19 +5,14 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 
 import itertools
 
-from grammar.lexer import LINKS
-from grammar.lexicon import word_list
 from grammar.terms import AMOUNTS, Amount, Term
-from grammar.word_files import load_words
+from grammar.word_files import load_words, placed, word_list
 
 SIZED = frozenset({"NUM", "LEN"})
 NEARBY = 5
 SEVERAL = 3
+ANEW = SIZED | {"BY"}
 WHOLE = 100
-BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
-NAMED_BY = frozenset({"is", "number", "no.", "on", "at", "of", "the", "#", "th", "me", "us", "her"})
-RATHER = frozenset({"just", "only", "but"})
-COVERED = frozenset({"covered", "dressed", "decorated"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -41,21 +36,43 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
 
 def _next(row: list[Term], at: int) -> int:
     """The index of the next term that is no link word, or len(row)."""
-    while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in LINKS:
+    while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in placed("links"):
         at += 1
     return at
 
 
 def _taken_back(row: list[Term]) -> list[Term]:
-    """ "four, sorry, nine tables", "eight no nine": only the last number was meant, of whatever it is."""
-    out = list(row)
-    for at, term in enumerate(row):
-        nxt = at + 1
-        while term.type == "NUM" and nxt < len(row) and (row[nxt].type in {"SEP", "FILL"} or _is_slip(row[nxt])):
-            nxt += 1
-        if nxt < len(row) and row[nxt].type == "NUM" and any(_is_slip(t) for t in row[at + 1 : nxt]):
-            out[at:nxt] = [t.moved("FILL", "of") for t in row[at:nxt]]
+    """ "four, sorry, nine tables", "8 six foot no 9 six foot": of what is said anew, only the last was meant."""
+    out = [t.moved("CORR", "corr") if _takes_back(row, at) else t for at, t in enumerate(row)]
+    at = 0
+    while at < len(out):
+        end = at
+        while end < len(out) and (out[end].type in {"SEP", "FILL"} or _is_slip(out[end])):
+            end += 1
+        if any(_is_slip(t) for t in out[at:end]):
+            again = _said_anew(out, at, end)
+            out[at - again : end] = [t.moved("FILL", "of") for t in out[at - again : end]] if again else out[at:end]
+        at = end + 1
     return out
+
+
+def _takes_back(row: list[Term], at: int) -> bool:
+    """Whether a plain "no" between commas takes back what was said."""
+    around = [t.type == "SEP" and t.text == "," for t in (*row[max(at - 1, 0) : at], *row[at + 1 : at + 2])]
+    return row[at].type == "NEG" and row[at].text.lower() == "no" and around == [True, True]
+
+
+def _said_anew(row: list[Term], at: int, end: int) -> int:
+    """How many amounts before `at` are said again, in the same order, from `end` on."""
+    first, last = at, end
+    while first > 0 and row[first - 1].type in ANEW:
+        first -= 1
+    while last < len(row) and row[last].type in ANEW:
+        last += 1
+    for many in range(min(at - first, last - end), 0, -1):
+        if [t.type for t in row[at - many : at]] == [t.type for t in row[end : end + many]]:
+            return many
+    return 0
 
 
 def _names(row: list[Term]) -> list[Term]:
@@ -65,7 +82,7 @@ def _names(row: list[Term]) -> list[Term]:
         if term.type not in {"NUM", "CLOCK"}:
             continue
         before = at - 1
-        while before >= 0 and row[before].value in NAMED_BY:
+        while before >= 0 and row[before].value in placed("named_by"):
             before -= 1
         told = before >= 0 and row[before].text.lower() in word_list("before_name")
         after = [t.text.lower() for t in row[at + 1 : at + 4] if t.type in {"WORD", "FILL", "PIECE", "OF"}]
@@ -99,7 +116,12 @@ def _bags(row: list[Term]) -> list[Term]:
     at = 0
     while at < len(row):
         term = row[at]
-        if term.type == "NUM" and at + 3 < len(row) and row[at + 1].value in BAGS and row[at + 2].text.lower() == "of":
+        if (
+            term.type == "NUM"
+            and at + 3 < len(row)
+            and row[at + 1].value in placed("bags")
+            and row[at + 2].text.lower() == "of"
+        ):
             inner = row[at + 3]
             if inner.type == "NUM":
                 number = Amount(term.value.value * inner.value.value)
@@ -135,7 +157,11 @@ def _props(row: list[Term]) -> list[Term]:
 
 def _adjective(term: Term) -> bool:
     """Filler that belongs to a thing that is not worked out: "mini" of "mini cupcakes"."""
-    return term.type == "FILL" and isinstance(term.value, str) and term.value not in LINKS | {"and", "or", "with", ""}
+    return (
+        term.type == "FILL"
+        and isinstance(term.value, str)
+        and term.value not in placed("links") | {"and", "or", "with", ""}
+    )
 
 
 def _between(row: list[Term]) -> list[Term]:
@@ -175,7 +201,7 @@ def _portions(row: list[Term]) -> list[Term]:
         if term.type == "NUM" and at + 2 < len(row) and row[at + 1].value in {"in", "out"}:
             second = at + 2 if row[at + 1].value == "in" else _next(row, at + 2)
             after = second + 1
-            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in LINKS):
+            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in placed("links")):
                 after += 1
             if second < len(row) and row[second].type == "NUM" and after < len(row) and row[after].type == "COLOUR":
                 share = Amount(term.value.value / row[second].value.value)
@@ -226,14 +252,14 @@ def _gaps(row: list[Term]) -> list[Term]:
     """Filler that is no link, between a label and an amount, keeps them apart."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        anew = term.text.lower() in RATHER and out and out[-1].type == "SEP"
+        anew = term.text.lower() in placed("rather") and out and out[-1].type == "SEP"
         if anew and at + 1 < len(row) and row[at + 1].type == "COLOUR":
             out.append(term.moved("GAP"))  # "no gold, just ivory"
             continue
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
             binds = ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
-            apart = term.value not in LINKS and binds
+            apart = term.value not in placed("links") and binds
             out.append(term.moved("GAP") if apart else term)
         else:
             if out and _unlike(out[-1], term):
@@ -255,7 +281,7 @@ def _drop_links(row: list[Term]) -> list[Term]:
     """Link words between a label and its amount, a share and its colour, an amount and "of"."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        if term.type in LINKING and (term.text.lower() in LINKS or term.type == "OF" or term.value == "one"):
+        if term.type in LINKING and (term.text.lower() in placed("links") or term.type == "OF" or term.value == "one"):
             nxt = _next(row, at + 1)
             before = out[-1].type if out else ""
             after = row[nxt].type if nxt < len(row) else ""
@@ -304,7 +330,7 @@ def _bind(row: list[Term]) -> list[Term]:
 def _of_the_piece(row: list[Term], share: Term) -> bool:
     """Whether what follows a share says that it is of the piece: "navy and white two thirds covered"."""
     at = next(i for i, term in enumerate(row) if term is share)
-    return at + 1 < len(row) and row[at + 1].text.lower() in COVERED
+    return at + 1 < len(row) and row[at + 1].text.lower() in placed("covered")
 
 
 def _same_sort(before: str, after: str) -> bool:

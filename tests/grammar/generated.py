@@ -15,7 +15,7 @@ from typing import Any
 
 from tests.grammar.made_pieces import Piece, PieceMaker
 from tests.grammar.made_slips import with_slips
-from tests.grammar.made_words import VOCABULARY, Part
+from tests.grammar.made_words import Part
 from tests.phrases_score import Phrase
 
 OPENERS = (
