@@ -71,7 +71,7 @@ class Lexicon:
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
         for kind, values in speech.items():
-            if kind not in {"near", "own_language"}:
+            if kind not in {"near", "least", "own_language"}:
                 for value, phrases in values.items():
                     self._add(kind, value, phrases)
         self._add_trade(vocabulary)

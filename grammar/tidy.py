@@ -13,6 +13,7 @@ NEARBY = 5
 SEVERAL = 3
 ANEW = SIZED | {"BY"}
 WHOLE = 100
+DATING = frozenset({"day", "week"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -20,7 +21,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _names(_taken_back(row))
+    row = _names(_taken_back(_clauses(row)))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -39,6 +40,24 @@ def _next(row: list[Term], at: int) -> int:
     while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in placed("links"):
         at += 1
     return at
+
+
+def _clauses(row: list[Term]) -> list[Term]:
+    """Where a clause of its own ends: "..., so ten tables", "at the church hall ten tables"."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type != "FILL" or not at:
+            continue
+        if term.text.lower() == "so":
+            out[at] = term.moved("SEP", "so")
+        elif term.text.lower() in word_list("occasions"):
+            first = at
+            while first and out[first - 1].type == "FILL" and out[first - 1].value not in placed("links"):
+                first -= 1
+            if first and out[first - 1].type == "DET":
+                first -= 2 if first > 1 and out[first - 2].type == "PREP" else 1
+                out[first:at] = [t.moved("FILL", "") for t in out[first:at]]
+    return out
 
 
 def _taken_back(row: list[Term]) -> list[Term]:
@@ -79,6 +98,8 @@ def _names(row: list[Term]) -> list[Term]:
     """ "turning 40", "12 Garden Lane", "07700 900123", "3 June 2026": numbers that name or date and count nothing."""
     out = list(row)
     for at, term in enumerate(row):
+        if term.type == "DUR" and term.value.unit in DATING and at and row[at - 1].text.lower() == "in":
+            out[at] = term.moved("FILL", "")  # "in a fortnight" dates as "on saturday" does
         if term.type not in {"NUM", "CLOCK"}:
             continue
         before = at - 1
@@ -273,7 +294,14 @@ def _unlike(first: Term, second: Term) -> bool:
     label, amount = (first, second) if first.type == "LABEL" else (second, first)
     if first.type == "NUM" and label.value in {"event_time", "setup_from"}:
         return True  # "sweet sixteen party": an hour stands after its word, or has "pm"
-    near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
+    speech = load_words("speech.toml")
+    if (
+        first.type == "LABEL"
+        and amount.type == "NUM"
+        and amount.value.value < speech["least"].get(f"LABEL.{label.value}", 0)
+    ):
+        return True
+    near = speech["near"].get(f"LABEL.{label.value}")
     return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
 
 

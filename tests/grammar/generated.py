@@ -31,11 +31,13 @@ BRITISH_CLOSERS = (
     "ta", "for a do in a fortnight", "in the marquee", "for my nan's do", "at the village hall", "for the fete",
     "for a hen do", "in a fortnight", "cheers love", "if that's alright", "for the christening", "this arvo",
 )  # fmt: skip
+# What is said beside the request, and the words of it that must be named as not used: ages and the like.
 ASIDES = (
-    "it's for my nan's 80th", "my daughter's getting married", "she's turning forty", "it's her fortieth",
-    "it's a surprise", "I've no idea what she'll say", "they've only just decided", "it's at the church hall",
-    "her mum's paying", "we did the same last year", "it's for a baby shower", "the party's on saturday",
-    "hope that makes sense", "she's been thinking about it for weeks", "they want it to look lovely",
+    ("it's for my nan's 80th", "80th"), ("she's turning forty", "turning forty"), ("my dad's turning 60", "turning 60"),
+    ("my daughter's getting married", ""), ("it's a surprise", ""), ("I've no idea what she'll say", ""),
+    ("they've only just decided", ""), ("it's at the church hall", ""), ("her mum's paying", ""),
+    ("we did the same last year", ""), ("it's for a baby shower", ""), ("the party's on saturday", ""),
+    ("hope that makes sense", ""), ("she's been thinking about it for weeks", ""), ("they want it to look lovely", ""),
 )  # fmt: skip
 NUMBERED = frozenset("a an one two three four five six seven eight nine ten half quarter".split())
 TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety", "twel", "thir")
@@ -52,6 +54,7 @@ class Maker(PieceMaker):
     """Makes one request."""
 
     several = False
+    unused: tuple[str, ...] = ()
 
     def phrase(self, id: str) -> Phrase:
         """A request, with a later turn in two of five."""
@@ -64,7 +67,8 @@ class Maker(PieceMaker):
         facts = {key: value for part in job for key, value in part.gives.items()}
         if self.maybe(0.4):
             turns.append(self.later(pieces, heard, facts))
-        return Phrase(id, tuple(turns), tuple(heard), facts, (), False, frozenset(self.heard_as))
+        unread = self.unused if len(turns) == 1 else ()
+        return Phrase(id, tuple(turns), tuple(heard), facts, unread, False, frozenset(self.heard_as))
 
     # the job ---------------------------------------------------------------------------------------------------------
 
@@ -118,13 +122,17 @@ class Maker(PieceMaker):
                 piece.head.gives["colours"] = [{"name": name} for name in names]
             text += self.pick(", ", ", all in ", ", everything in ") + " and ".join(names)
         facts = " and ".join(part.text for part in job)
+        ahead = bool(facts) and self.maybe(0.3) and not self.spoken
         if facts:
-            ahead = self.maybe(0.3) and not self.spoken
             text = f"{facts}, {text}" if ahead else self.glue(text, facts)
         if self.does("aside"):
-            text = f"{self.pick(*ASIDES)}{self.pick(' so', ', so', '.', ' and')} {text}"
+            aside, unused = self.pick(*ASIDES)
+            self.unused += (unused,) if unused else ()
+            text = f"{aside}{self.pick(' so', ' and') if self.spoken else self.pick(' so', ', so', '.', ' and')} {text}"
         elif self.maybe(0.4):
-            text = f"{self.pick(*(BRITISH_OPENERS if self.does('british') else OPENERS))} {text}"
+            openers = BRITISH_OPENERS if self.does("british") else OPENERS
+            asks = ("can", "could", "hello, can")  # "can I get under $500 ..." would ask what fits
+            text = f"{self.pick(*(o for o in openers if not (ahead and o.startswith(asks))))} {text}"
         if self.maybe(0.2):
             text = f"{text} {self.pick(*(BRITISH_CLOSERS if self.does('british') else CLOSERS))}"
         return self.finish(text)
@@ -243,7 +251,10 @@ class Maker(PieceMaker):
     def _widen(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
         if heard[0]["kind"] != "runner" or heard[0].get("table_shape"):
             return self._recolour(pieces, heard, job)
-        size, heard[0]["table_width_in"] = self.size(self.pick(24, 30, 36))
+        size, wide = self.size(self.pick(24, 30, 36, 42))
+        if wide == heard[0].get("table_width_in"):
+            return self._recolour(pieces, heard, job)
+        heard[0]["table_width_in"] = wide
         job["intent"] = "change"
         return str(self.pick(f"make them {size} wide", f"they're {size} wide", f"what if they were {size} wide"))
 
