@@ -171,6 +171,8 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     """Leave out what a request for balloons never means: coins, seconds, spoken minutes, "a few"."""
     if q.doubt in {"coin", "minutes", "spoken clock"}:
         return False
+    if q.kind == "mass" and q.unit == "stone":
+        return False  # "half stone and half ivory"
     if q.kind == "duration":
         return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
@@ -204,14 +206,14 @@ def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:
 
 
 def _short_hundred(q: Quantity, tokens: Sequence[Token]) -> bool:
-    """ "three twenty foot" as 320 ft, "3 305 cm" as 33 m: rather a number and a size."""
+    """ "three twenty foot" as 320 ft, "eleven ninety cm" as 1190: rather a number and a size."""
     if q.kind not in {"length", "number"} or q.stop < q.first + 2:
         return False
     first, second = tokens[q.first], tokens[q.first + 1]
     if first.value is not None and second.value is not None:
         return q.kind == "length" and not second.glued and not second.divided and not second.lower.startswith("0")
     ones, tens = (number_words().cardinals.get(t.lower, 0) for t in (first, second))
-    return 0 < ones < 10 <= tens
+    return 0 < ones <= 20 and ones != 10 <= tens
 
 
 def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[int], bool]) -> list[Quantity]:

@@ -234,7 +234,7 @@ class Lexer:
 def _begins_amount(match: Match, amounts: Amounts, at: int) -> bool:
     """Whether the "one" of "each one" begins an amount: "each one point five metres long"."""
     last = match.end - 1
-    return match.entry.words[-1] == "one" and last > at and any(c.end > match.end for c in amounts.at(last))
+    return match.entry.words[-1] == "one" and last > at and any(c.end > match.end for c in amounts.at(last)[:1])
 
 
 def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:

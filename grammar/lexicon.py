@@ -138,8 +138,10 @@ class Lexicon:
         if token.kind != "word" or token.foreign or word in self._known or word in self.vocabulary.lent:
             return token
         mended = self._speller.mend(word)
-        name = token.text.istitle() and token.start > 0 and mended not in self._mendable
-        return token if mended is None or name else replace(token, lower=mended)
+        if mended is None:
+            return token
+        name = token.text.istitle() and token.start > 0 and (mended not in self._mendable or mended[0] != word[0])
+        return token if name else replace(token, lower=mended)
 
     @property
     def mendable(self) -> tuple[str, ...]:
@@ -182,7 +184,7 @@ class Lexicon:
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""
-        return word in word_list("filler")
+        return word in word_list("filler") or _owner(word) in word_list("filler")
 
     def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
         """Entries that begin at `start`, longest first."""

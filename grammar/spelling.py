@@ -96,7 +96,7 @@ class Speller:
         self._known, self._fixed, self._meaning = known, frozenset(fixed), meaning
         self._words: frozenset[str] = frozenset()
         self._by_letter: dict[str, tuple[list[str], list[str]]] = {}
-        self._headless: dict[str, str] = {}
+        self._headless: dict[str, list[str]] = {}
         self._mended: dict[str, str | None] = {}
 
     def mend(self, word: str) -> str | None:
@@ -110,7 +110,7 @@ class Speller:
         trade = set(self.trade)
         for word in self.trade:
             self._by_letter.setdefault(word[0], ([], []))[0].append(word)
-            self._headless[word[1:]] = "" if word[1:] in self._headless else word
+            self._headless.setdefault(word[1:], []).append(word)
         for word in sorted(self._words - trade):
             if len(word) > 4:
                 self._by_letter.setdefault(word[0], ([], []))[1].append(word)
@@ -128,11 +128,15 @@ class Speller:
         return near if near is not None or min(slips, further) < 2 else self._first_letter(word)
 
     def _first_letter(self, word: str) -> str | None:
-        """A slip in the first letter: swapped with the next ("atbles"), or left out of a longer word ("olumns")."""
+        """A slip in the first letter of a longer word: swapped ("atbles"), left out ("olumns"), hit beside ("varamel")."""
         swapped = word[1] + word[0] + word[2:]
-        if len(word) > 4 and swapped in self._words - self._fixed:
+        if len(word) < 5:
+            return None
+        if swapped in self._words and swapped not in self._fixed:
             return swapped
-        return (self._headless.get(word) or None) if len(word) > 4 else None
+        missed = [right for right in self._headless.get(word[1:], ()) if beside(word, right)] if len(word) > 5 else []
+        found = [*self._headless.get(word, ()), *missed]
+        return found[0] if len(found) == 1 else None
 
 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:

@@ -21,7 +21,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _names(_taken_back(_clauses(row)))
+    row = _names(_taken_back(_clauses(_too_low(row))))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -40,6 +40,18 @@ def _next(row: list[Term], at: int) -> int:
     while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in placed("links"):
         at += 1
     return at
+
+
+def _too_low(row: list[Term]) -> list[Term]:
+    """ "knock up a 7 ft arch": a label that takes no number as small as those beside it is none."""
+    least = load_words("speech.toml")["least"]
+    out = list(row)
+    for at, term in enumerate(row):
+        lowest = least.get(f"LABEL.{term.value}") if term.type == "LABEL" else None
+        if lowest is not None:
+            beside = [t.value.value for t in (*row[max(at - 1, 0) : at], *row[at + 1 : at + 3]) if t.type in SIZED]
+            out[at] = term.moved("FILL", "") if beside and max(beside) < lowest else term
+    return out
 
 
 def _clauses(row: list[Term]) -> list[Term]:
@@ -76,9 +88,14 @@ def _taken_back(row: list[Term]) -> list[Term]:
 
 
 def _takes_back(row: list[Term], at: int) -> bool:
-    """Whether a plain "no" between commas takes back what was said."""
-    around = [t.type == "SEP" and t.text == "," for t in (*row[max(at - 1, 0) : at], *row[at + 1 : at + 2])]
-    return row[at].type == "NEG" and row[at].text.lower() == "no" and around == [True, True]
+    """Whether a plain "no" takes back what was said: between commas, or before another number or size."""
+    if row[at].type != "NEG" or row[at].text.lower() != "no" or not at or at + 1 == len(row):
+        return False
+    after = row[at + 1]
+    if after.type in SIZED:
+        again = any(t.type == after.type for t in row[:at])
+        return again and row[at - 1].text.lower() != "with" and all(t.type != "BALLOON" for t in row[at + 2 : at + 4])
+    return row[at - 1].text == after.text == ","
 
 
 def _said_anew(row: list[Term], at: int, end: int) -> int:
@@ -294,14 +311,7 @@ def _unlike(first: Term, second: Term) -> bool:
     label, amount = (first, second) if first.type == "LABEL" else (second, first)
     if first.type == "NUM" and label.value in {"event_time", "setup_from"}:
         return True  # "sweet sixteen party": an hour stands after its word, or has "pm"
-    speech = load_words("speech.toml")
-    if (
-        first.type == "LABEL"
-        and amount.type == "NUM"
-        and amount.value.value < speech["least"].get(f"LABEL.{label.value}", 0)
-    ):
-        return True
-    near = speech["near"].get(f"LABEL.{label.value}")
+    near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
     return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
 
 
@@ -372,10 +382,13 @@ def _a_list(row: list[Term], at: int) -> bool:
         first -= 2
     while last + 2 < len(row) and row[last + 1].type in {"SEP", "AND"} and row[last + 2].type in SIZED:
         last += 2
+    following = row[last + 1].type if last + 1 < len(row) else ""
     items = row[first : last + 1 : 2]
     units = {term.value.unit for term in items}
     counted = items[-1].type == "LEN" and all(term.type == "NUM" for term in items[:-1])
     if len(items) >= SEVERAL and (counted or (len(units) == 1 and all(term.type == "LEN" for term in items))):
         return True
+    if following in {"LABEL", "TABLE", "SHAPE"}:
+        return False  # "six tables at 48 in, 24 in wide"
     here = row[at - 1]
     return items[-1].type == "LEN" and items[-1].value.unit == "in" and (here.type == "NUM" or here.value.unit == "in")

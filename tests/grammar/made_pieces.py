@@ -210,9 +210,9 @@ class PieceMaker(Speaker):
         row = names[0] if len(names) == 1 else f"{comma.join(names[:-1])} and {names[-1]}"
         if len(names) == 1 and self.does("restart", 0.5):
             wrong = next(name for name in self.colour_names(3) if not set(name.split()) & set(row.split()))
-            return Part(
-                f"in {wrong}{self.pick(', no,', ', sorry,', ', I mean', ', make that', ', no wait,')} {row}", gives
-            )
+            no = ", no wait," if self.spoken else ", no,"
+            slip = self.pick(no, ", sorry,", ", I mean", ", make that", ", no wait,")
+            return Part(f"in {wrong}{slip} {row}", gives)
         return Part(self.pick("", "in ", "in ") + row if len(names) > 1 else f"in {row}", gives)
 
     def foliage(self, head: Part) -> Part:
