@@ -20,7 +20,7 @@ TYPES = {
     "length": "LEN", "money": "MONEY", "percent": "PCT", "temperature": "TEMP", "speed": "SPEED", "clock": "CLOCK",
     "duration": "DUR", "mass": "OTHER", "volume": "OTHER", "area": "OTHER",
 }  # fmt: skip
-MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
+MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 3.5, 0.3, 1.2, 0.2, 0.5, 1.0
 LENGTH_WORDS = frozenset("ft foot feet ' m metre metres meter meters cm".split())
 PERCENT = frozenset({"%", "percent", "pct"})
 POINTED = frozenset("them em 'em those these the our".split())

@@ -198,7 +198,7 @@ class Ground:
             and not isinstance(value, bool)
             and not is_usual(value, fact)
         ):
-            self.cost += COST["unusual"] if value < 2 * max(fact.usual) else 2 * COST["odd"]
+            self.cost += COST["unusual"] if value < 2 * max(fact.usual) else COST["contradiction"]
         draft.facts[name] = value
         draft.words.append(phrase.text)
         self.topic = (name, value)

@@ -229,7 +229,11 @@ def _tail(tokens: Sequence[Token], before: _Sum, numeral: Numeral, at: int, link
     tail = words.tails.get(before.last.name)
     if tail is None or before.last.times != 1 or not before.whole or numeral.vague or link == ",":
         return
-    if numeral.value >= tail.below or (numeral.value.denominator != 1 and not tail.fraction):
+    if (
+        word_at(tokens, before.end) == ","
+        or numeral.value >= tail.below
+        or (numeral.value.denominator != 1 and not tail.fraction)
+    ):
         return
     if numeral.form not in ("digits", "words") and not (tail.fraction and numeral.form in ("mixed", "fraction")):
         return

@@ -45,12 +45,17 @@ def _next(row: list[Term], at: int) -> int:
 def _too_low(row: list[Term]) -> list[Term]:
     """ "knock up a 7 ft arch": a label that takes no number as small as those beside it is none."""
     least = load_words("speech.toml")["least"]
-    out = list(row)
+    out: list[Term] = []
     for at, term in enumerate(row):
         lowest = least.get(f"LABEL.{term.value}") if term.type == "LABEL" else None
         if lowest is not None:
-            beside = [t.value.value for t in (*row[max(at - 1, 0) : at], *row[at + 1 : at + 3]) if t.type in SIZED]
-            out[at] = term.moved("FILL", "") if beside and max(beside) < lowest else term
+            before = [t.value.value for t in row[max(at - 1, 0) : at] if t.type in SIZED]
+            after = [t.value.value for t in row[at + 1 : at + 3] if t.type in SIZED]
+            if after and max(after) >= lowest and before and max(before) < lowest:
+                out.append(Term("GAP", None, term.start, term.start, ""))  # "bunches of five we're at 6000 feet"
+            elif before + after and max(before + after) < lowest:
+                term = term.moved("FILL", "")
+        out.append(term)
     return out
 
 
@@ -58,6 +63,9 @@ def _clauses(row: list[Term]) -> list[Term]:
     """Where a clause of its own ends: "..., so ten tables", "at the church hall ten tables"."""
     out = list(row)
     for at, term in enumerate(row):
+        hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")
+        if hummed and next((t.type for t in reversed(row[:at]) if t.type != "FILL"), "") == "NUM":
+            out[at] = term.moved("FILL", "")  # "fourteen um, four foot rounds"
         if term.type != "FILL" or not at:
             continue
         if term.text.lower() == "so":
