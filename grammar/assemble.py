@@ -1,11 +1,14 @@
 """Phrases to acts: which piece each phrase belongs to, and what it says of it."""
 
+from fractions import Fraction
+
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
-from grammar.phrases import Phrase
+from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
+from grammar.terms import Amount
 from grammar.things import Things
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
@@ -62,6 +65,11 @@ class Assembler(Things):
             and at + 1 not in self.starts
             and (is_size(nxt) or (nxt.kind == "named" and nxt.amounts[0].type == "LEN"))
         ):
+            return
+        of_job = nxt is not None and nxt.kind in {"named", "label"} and str(nxt.label or nxt.value)
+        if of_job and self.context.job.get(of_job) is not None:
+            if nxt is not None and nxt.kind == "label" and phrase.value == "another":  # "one more helper"
+                self.job.more(of_job, Figure("NUM", Amount(Fraction(1)), Amount(Fraction(1))))
             return
         self.current.extend = not self._opens_soon(at)
         self.adding = not self.current.extend or phrase.value == "another"

@@ -232,6 +232,11 @@ class Counts(Ground):
             return False
         self.skip.add(at + 1)
         self.changing = True
+        of_job = self._kind_at(at + 2) == "label" and self.phrases[at + 2].value
+        sign = 1 if self.phrases[at + 1].value == "more" else -1
+        if of_job and self.job.more(str(of_job), phrase.amounts[0], sign=sign):
+            self.skip.add(at + 2)
+            return True
         by = number if self.phrases[at + 1].value == "more" else -number
         self.current.steps.append(Step(fact="count", how="plus", by=by))
         return True

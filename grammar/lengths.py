@@ -309,6 +309,8 @@ class Lengths(Bare):
         self._set(said[0], said[1], phrase)
 
     def _on_cmp(self, at: int, phrase: Phrase) -> None:
+        if phrase.value in {"later", "earlier"}:
+            return
         if self._before(at, "amount") and is_size(self.phrases[at - 1]):
             return
         on_table = self.current.on_table or (

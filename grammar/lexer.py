@@ -16,6 +16,7 @@ NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never 
 KEPT = frozenset(
     {"crew", "guests", "seats", "for", "balloon"}
 )  # words that mean something beside the order that they stand in
+SHIFTS = frozenset({"later", "earlier"})
 HOURS = 24
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
@@ -219,6 +220,8 @@ class Lexer:
                 )
             return True
         if str(entry.value) in NUMBER_FOLLOWS:
+            if _next_amount(amounts, match.end, 3, frozenset({"DUR"})) and self._shifts(amounts, match.end):
+                return True  # "the party's an hour later"
             choice = _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"}))
             hour = choice is not None and (choice.type == "CLOCK" or 1 <= choice.value.value <= HOURS)
             noun = match.entry.words[-1] not in placed("of_the_clock")
@@ -229,6 +232,14 @@ class Lexer:
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
         wanted = frozenset(near)  # type: ignore[call-overload]
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
+
+    def _shifts(self, amounts: Amounts, at: int) -> bool:
+        """Whether a duration that begins within three words is how much later or earlier something is."""
+        for first in range(at, min(at + 4, len(amounts.tokens))):
+            end = next((choice.end for choice in amounts.at(first) if choice.type == "DUR"), 0)
+            if 0 < end < len(amounts.tokens):
+                return any(m.entry.value in SHIFTS for m in self.lexicon.matches(amounts.tokens, end))
+        return False
 
 
 def _begins_amount(match: Match, amounts: Amounts, at: int) -> bool:
@@ -242,7 +253,9 @@ def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:
     for term in reversed(before[-3:]):
         if term.type in wanted:
             return True
-        if term.type != "FILL" or term.value not in placed("links"):
+        if term.type == "ADD" and term.value == "another":
+            return "NUM" in wanted
+        if term.type != "MORE" and (term.type != "FILL" or term.value not in placed("links")):
             return False
     return False
 

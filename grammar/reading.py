@@ -102,4 +102,5 @@ class Context:
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)
     budget: dict[str, Any] | None = None
+    job: dict[str, Value] = field(default_factory=dict)
     foreign: frozenset[str] = frozenset()  # words of another language that were not put into the reader's
