@@ -51,6 +51,8 @@ class Assembler(Things):
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
         self.changing = True
+        if self._swap_shares(at):
+            return
         self.correcting = self.correcting or bool(self.current.named)
         if "instead" in phrase.text.lower():
             self.current.instead = True
@@ -89,6 +91,8 @@ class Assembler(Things):
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
+        elif phrase.value == "other" and len(self.context.kinds) == 1 and self._after(at, "amount"):
+            pass  # "the other four": see counts
         elif phrase.value in WHICH and self.context.kinds:
             self._select(str(phrase.value), at)
         elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
@@ -250,5 +254,5 @@ class Assembler(Things):
             draft.facts["count"] = 1
         count, length = draft.facts.get("count"), draft.facts.get("table_length")
         if draft.joined and count and length:
-            draft.facts["table_length"] = count * length
-            draft.facts["count"] = 1
+            draft.facts["table_length"] = count * length / (draft.rows or 1)
+            draft.facts["count"] = draft.rows or 1

@@ -43,6 +43,7 @@ class Counts(Ground):
             self.doubts.append(Doubt(kind="either", fact="count", options=[low, number], words=phrase.text))
             return
         if self.rows and self._before(at, "of"):
+            self.current.rows = self.rows
             number, self.rows = number * self.rows, 0.0
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
@@ -53,8 +54,10 @@ class Counts(Ground):
 
     def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "the other four": as many again of the thing just spoken of, of another make."""
-        if not self._before(at, "pron") or self.phrases[at - 1].value != "other" or not self.current.named:
+        if not self._before(at, "pron") or self.phrases[at - 1].value != "other":
             return False
+        if not self.current.named:
+            return self._other_colours(number) or self._other_part(number)
         base = self.current
         clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True)
         sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
@@ -62,6 +65,30 @@ class Counts(Ground):
         clone.facts = {**kept, "count": number}
         self.drafts.append(clone)
         self.current = clone
+        return True
+
+    def _other_colours(self, number: float) -> bool:
+        """ "half navy, the rest split between the other two": the colours in hand share what is left."""
+        said = {colour["name"] for colour in self.current.colours}
+        others = [c["name"] for c in self.context.values.get("colours", ()) if c["name"] not in said]
+        if not self.rest_open or len(others) != number:
+            return False
+        self.current.colours += [{"name": name, "rest": True} for name in others]
+        return True
+
+    def _other_part(self, number: float) -> bool:
+        """ "six stay like that, the other four ...": so many of the pieces in hand become another piece."""
+        total = self.context.count
+        if total is None or not 0 < number < total or self.context.asked == "count":
+            return False
+        if self.current.facts.get("count") == total - number:
+            del self.current.facts["count"]
+            self.current.named = bool(self.current.facts)  # "six full length, ..."
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
         return True
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -307,6 +334,7 @@ class Counts(Ground):
     def _on_per_row(self, at: int, phrase: Phrase) -> None:
         if self.rows and "count" in self.current.facts:
             self.current.facts["count"] *= self.rows
+            self.current.rows = self.rows
             self.rows = 0.0
 
     def _on_each_holds(self, at: int, phrase: Phrase) -> None:

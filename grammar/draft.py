@@ -28,6 +28,7 @@ class Draft:
     words: list[str] = field(default_factory=list)
     article: bool = False
     joined: bool = False
+    rows: float = 0.0
     singular: bool = False
     options: dict[str, list[Any]] = field(default_factory=dict)
     doubts: list[Doubt] = field(default_factory=list)

@@ -7,6 +7,7 @@ from grammar.heads import is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
+from grammar.word_files import placed
 
 
 class Looks(Ground):
@@ -175,6 +176,9 @@ class Looks(Ground):
         dropped = self.current.drop
         listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
         listed = listed and ("colours", self.phrases[place - 1].value) in dropped
+        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        if before.value == "not" and self.current.colours and phrase.value in held:
+            self.current.extend = True  # "lilac instead of pink": the others stay
         if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"
@@ -194,6 +198,22 @@ class Looks(Ground):
             return False
         self.current.drop.append(("colours", phrase.value))
         self.current.extend = True
+        return True
+
+    def _swap_shares(self, at: int) -> bool:
+        """ "swap the white and green percentages": two colours that are held change their shares."""
+        run = self.phrases[at + 1 : at + 8]
+        end = next((i for i, p in enumerate(run) if p.kind == "word" and p.text.lower() in placed("shares")), None)
+        held = [dict(colour) for colour in self.context.values.get("colours", ())]
+        if end is None or self.phrases[at].text.lower().split()[0] not in placed("swaps"):
+            return False
+        named = [p.value for p in run[:end] if p.kind == "colour"]
+        pair = [c for c in held if c["name"] in named] if named else held
+        if len(pair) != len("ab"):
+            return False
+        pair[0]["share"], pair[1]["share"] = pair[1].get("share"), pair[0].get("share")
+        self.current.colours = held
+        self.skip |= set(range(at + 1, at + end + 2))
         return True
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:

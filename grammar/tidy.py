@@ -21,7 +21,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _names(_taken_back(_clauses(_too_low(row))))
+    row = _names(_taken_back(_clauses(_too_low(_counted_aloud(row)))))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -95,6 +95,23 @@ def _taken_back(row: list[Term]) -> list[Term]:
     return out
 
 
+def _counted_aloud(row: list[Term]) -> list[Term]:
+    """ "let me count one two three four five tables": only the last of them is the number."""
+    out = list(row)
+    numbers = [i for i, t in enumerate(row) if t.type == "NUM"]
+    for first, at in enumerate(numbers):
+        run = [at]
+        for nxt in numbers[first + 1 :]:
+            apart = any(t.type not in {"NUM", "FILL", "SEP"} for t in row[run[-1] + 1 : nxt])
+            if apart or row[nxt].value.value != row[run[-1]].value.value + 1:
+                break
+            run.append(nxt)
+        if row[at].value.value == 1 and len(run) > SEVERAL:
+            for i in run[:-1]:
+                out[i] = row[i].moved("FILL", "")
+    return out
+
+
 def _takes_back(row: list[Term], at: int) -> bool:
     """Whether a plain "no" takes back what was said: between commas, or before another number or size."""
     if row[at].type != "NEG" or row[at].text.lower() != "no" or not at or at + 1 == len(row):
@@ -157,23 +174,18 @@ def _is_slip(term: Term) -> bool:
 
 
 def _bags(row: list[Term]) -> list[Term]:
-    """ "5 bags of 100": so many balloons."""
+    """ "5 bags of 100", "5 packs of 50 balloons": so many balloons."""
     out: list[Term] = []
     at = 0
     while at < len(row):
         term = row[at]
-        if (
-            term.type == "NUM"
-            and at + 3 < len(row)
-            and row[at + 1].value in placed("bags")
-            and row[at + 2].text.lower() == "of"
-        ):
-            inner = row[at + 3]
+        if term.type == "NUM" and at + 2 < len(row) and (row[at + 1].type, row[at + 1].value) == ("LABEL", "pack_size"):
+            inner = row[at + 2]
             if inner.type == "NUM":
                 number = Amount(term.value.value * inner.value.value)
                 out.append(Term("NUM", number, term.start, inner.end, f"{term.text} bags of {inner.text}"))
                 out.append(Term("BALLOON", "balloon", inner.end, inner.end, ""))
-                at += 4
+                at += 4 if row[at + 3 : at + 4] and row[at + 3].type == "BALLOON" else 3
                 continue
         out.append(term)
         at += 1
