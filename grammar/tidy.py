@@ -14,6 +14,7 @@ SEVERAL = 3
 ANEW = SIZED | {"BY"}
 WHOLE = 100
 DATING = frozenset({"day", "week"})
+COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON", "LABEL", "PARTS", "TO", "BY"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -21,7 +22,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _names(_taken_back(_clauses(_too_low(_counted_aloud(row)))))
+    row = _hours(_names(_taken_back(_clauses(_too_low(_counted_aloud(row))))))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -152,6 +153,19 @@ def _names(row: list[Term]) -> list[Term]:
         dated = bool(set(after) & word_list("after_name")) and all(t.type != "NUM" for t in row[at + 1 : at + 2])
         if told or dated or _is_dialled(row, at) or (at and out[at - 1].type == "WORD" and _goes_on(row, at)):
             out[at] = term.moved("WORD", term.text)
+    return out
+
+
+def _hours(row: list[Term]) -> list[Term]:
+    """ "on saturday at seven", "it's at 7": a bare hour behind a day, a date or the party itself."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if at < 2 or term.type != "NUM" or row[at - 1].text.lower() != "at" or term.value.value not in range(1, 13):
+            continue
+        day = row[at - 2].text.lower()
+        counts = at + 1 < len(row) and row[at + 1].type in COUNTED
+        if not counts and (day in word_list("days") or row[at - 2].value == "it" or day.endswith("th")):
+            out[at] = term.moved("CLOCK", (int(term.value.value) * 60, False))
     return out
 
 
