@@ -13,7 +13,7 @@ from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
 from grammar.scan import Token, scan
 from grammar.terms import Amount
-from grammar.word_files import load_words
+from grammar.word_files import load_words, placed
 
 FAR_UNITS = frozenset({"mi", "km"})
 TYPES = {
@@ -169,8 +169,11 @@ def _moved(q: Quantity, by: int) -> Quantity:
 
 def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     """Leave out what a request for balloons never means: coins, seconds, spoken minutes, "a few"."""
-    if q.doubt in {"coin", "minutes", "spoken clock"}:
+    if q.doubt in {"coin", "minutes"}:
         return False
+    if q.doubt == "spoken clock":  # "at six thirty", not "at six thirty foot tables"
+        unit = word_at(tokens, q.stop) in LENGTH_WORDS | INCH_WORDS
+        return q.value % 5 == 0 and not unit and q.first > 0 and tokens[q.first - 1].lower in placed("before_hour")
     if q.kind == "mass" and q.unit == "stone":
         return False  # "half stone and half ivory"
     if q.kind == "duration":

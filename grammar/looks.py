@@ -177,8 +177,8 @@ class Looks(Ground):
         listed = before.kind in {"and", "sep"} and place > 0 and self.phrases[place - 1].kind == "colour"
         listed = listed and ("colours", self.phrases[place - 1].value) in dropped
         held = [colour["name"] for colour in self.context.values.get("colours", ())]
-        if before.value == "not" and self.current.colours and phrase.value in held:
-            self.current.extend = True  # "lilac instead of pink": the others stay
+        if before.value == "not" and phrase.value in held:
+            self.current.extend = True  # "lilac instead of pink", "not pink, peach": the others stay
         if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"

@@ -62,6 +62,9 @@ class Things(Lengths, Looks):
         if self.another and not counted and "count" not in draft.facts:
             draft.facts["count"] = 1
         self.another = False
+        measure = next((p.text.lower() for p in before if is_size(p)), "")
+        if not article and not counted and measure.startswith(("a ", "an ")):
+            article = "one"  # "a metre and a half hoop"
         if article == "one" and counted:
             self.cost += COST["contradiction"]
         if article == "one" and not counted and "count" not in draft.facts:
@@ -148,7 +151,8 @@ class Things(Lengths, Looks):
             return bool(self.current.named and self.current.kind != TABLE_KIND) or self._attribute_before(head)
         if head.prep == "for":
             return bool(self.current.named)
-        return True
+        alone = len(self.heads) == 1 and not self.context.kinds  # a place for nothing is the thing itself
+        return not alone
 
     def _attribute_before(self, head: Head) -> bool:
         """ "greenery on the tables": the thing only says where something goes that was just named."""

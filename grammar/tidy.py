@@ -67,6 +67,9 @@ def _clauses(row: list[Term]) -> list[Term]:
         hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")
         if hummed and next((t.type for t in reversed(row[:at]) if t.type != "FILL"), "") == "NUM":
             out[at] = term.moved("FILL", "")  # "fourteen um, four foot rounds"
+        if term.type == "PREP" and term.text.lower() == "up":
+            verb = [t.text.lower() for t in row[max(at - 2, 0) : at] if t.type in {"FILL", "WORD", "MAKE", "PRON"}]
+            out[at] = term.moved("FILL", "") if set(verb) & placed("done_up") else term  # "knock me up an arch"
         if term.type != "FILL" or not at:
             continue
         if term.text.lower() == "so":
@@ -355,6 +358,8 @@ def _drop_links(row: list[Term]) -> list[Term]:
     for at, term in enumerate(row):
         if term.type in LINKING and (term.text.lower() in placed("links") or term.type == "OF" or term.value == "one"):
             nxt = _next(row, at + 1)
+            while nxt < len(row) and row[nxt].type == "PREP" and row[nxt].text.lower() in placed("links"):
+                nxt = _next(row, nxt + 1)  # "doors are at one"
             before = out[-1].type if out else ""
             after = row[nxt].type if nxt < len(row) else ""
             bound_before = len(out) > 2 and out[-3].type == "LABEL"
