@@ -1,5 +1,7 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
+from dataclasses import replace
+
 from grammar.draft import Draft
 from grammar.ground import COST, Ground
 from grammar.heads import is_count, is_size
@@ -116,6 +118,9 @@ class Counts(Ground):
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
+        moved = self._before(at, "make") and self.phrases[at - 1].text.lower().startswith("move")
+        if moved and self.context.event_minutes is not None and not self.current.named:
+            return self.job.named(at, replace(phrase, label="event_time"), self.phrases)
         known = (self.context.budget or {}).get("amount", 0)
         alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
         amended = (self.context.topic == "budget" or alike) and self._before(at, "make") and not self.current.named
@@ -370,7 +375,19 @@ class Counts(Ground):
             self.current.facts["count"] = tables
         return bool(one and tables)
 
+    def _turn(self, at: int) -> None:
+        """ "the other way round": the two sides in hand change places, unless they are said anew."""
+        words = self.slots.vocabulary.kinds.get(self._kind() or "")
+        sides = words.by if words else ()
+        held = [self.context.values.get(side) for side in sides]
+        if len(held) == len("ab") and None not in held and not any(p.amounts for p in self.phrases[at:]):
+            self.current.facts.update(zip(sides, reversed(held), strict=True))
+            self.changing = True
+
     def _on_ops(self, at: int, phrase: Phrase) -> None:
+        if phrase.value == "turn":
+            self._turn(at)
+            return
         by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
         self.current.steps.append(Step(fact="count", how="times", by=by))
         self.changing = True

@@ -39,11 +39,28 @@ def sagging(phrases: list[Phrase]) -> list[Phrase]:
     return out
 
 
+def squared(phrases: list[Phrase], slots: Slots) -> list[Phrase]:
+    """The phrases, with "8 foot square" of a piece of two sides read as both of them."""
+    out: list[Phrase] = []
+    kind = ""
+    for at, phrase in enumerate(phrases):
+        kind = str(phrase.value) if phrase.kind == "piece" else "table" if phrase.kind == "table" else kind
+        words = slots.vocabulary.kinds.get(kind)
+        last = out[-1] if out else phrase
+        noun = at + 1 < len(phrases) and phrases[at + 1].kind in {"table", "piece"}
+        both = words is not None and len(words.by) == len("ab") and kind != TABLE_KIND and not noun
+        if both and (phrase.kind, phrase.value, last.kind) == ("shape", "square", "amount"):
+            sides = (last.amounts[0], last.amounts[0])
+            phrase = Phrase("sides", (*out.pop().terms, *phrase.terms), amounts=sides)
+        out.append(phrase)
+    return out
+
+
 class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases = openings(sagging(phrases), slots.vocabulary)
+        self.phrases = phrases = openings(squared(sagging(phrases), slots), slots.vocabulary)
         self.slots = slots
         self.context = context
         self.orders = orders

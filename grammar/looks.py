@@ -14,7 +14,7 @@ class Looks(Ground):
     """How a piece looks: shape, choices, flags, colours."""
 
     def _on_shape(self, at: int, phrase: Phrase) -> None:
-        if self._kind() != TABLE_KIND and self.current.named:
+        if self._kind() not in {None, TABLE_KIND} or (self._kind() is None and self.current.named):
             return
         if self._before(at, "neg"):
             return

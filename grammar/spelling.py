@@ -4,6 +4,9 @@ from collections.abc import Callable, Iterable
 
 from grammar.word_files import word_list
 
+FAR = 9.0  # slips: nothing is near
+VOWELS = frozenset("aeiou")
+
 
 def distance(a: str, b: str, most: int) -> int:
     """Letters to add, drop, change or swap with the next (optimal string alignment); `most` + 1 where it is more."""
@@ -53,7 +56,7 @@ def _nearest(
     """The single nearest word, and how many slips away the nearest ones are."""
     most = allow(word)
     best: list[str] = []
-    closest = most + 1.0
+    closest = FAR
     for candidate in known:
         if candidate[0] == word[0]:
             limit = min(most, allow(candidate))
@@ -78,6 +81,11 @@ def _allowed_plain(word: str) -> int:
     return 0 if len(word) < 5 else 1 if len(word) < 8 else 2
 
 
+def _bare(word: str) -> str:
+    """The letters of a word that are no vowels, as hurried people write it: "grlnd"."""
+    return "".join(letter for letter in word if letter not in VOWELS)
+
+
 class Speller:
     """Mends slips of the fingers: to a word of the trade first, else to a plain word of the language.
 
@@ -95,8 +103,9 @@ class Speller:
         self.trade = tuple(trade)
         self._known, self._fixed, self._meaning = known, frozenset(fixed), meaning
         self._words: frozenset[str] = frozenset()
-        self._by_letter: dict[str, tuple[list[str], list[str]]] = {}
+        self._by_letter: dict[str, tuple[list[str], list[str], list[str]]] = {}  # trade, plain and fixed words
         self._headless: dict[str, list[str]] = {}
+        self._skeletons: dict[str, str] = {}
         self._mended: dict[str, str | None] = {}
 
     def mend(self, word: str) -> str | None:
@@ -109,26 +118,33 @@ class Speller:
         self._words = frozenset(self._known())
         trade = set(self.trade)
         for word in self.trade:
-            self._by_letter.setdefault(word[0], ([], []))[0].append(word)
+            self._by_letter.setdefault(word[0], ([], [], []))[0].append(word)
             self._headless.setdefault(word[1:], []).append(word)
+        for word in sorted(self.trade, key=len):
+            self._skeletons.setdefault(word[0] + _bare(word[1:]), word)
         for word in sorted(self._words - trade):
-            if len(word) > 4:
-                self._by_letter.setdefault(word[0], ([], []))[1].append(word)
+            if len(word) > 3 and (word in self._fixed or len(word) > 4):
+                self._by_letter.setdefault(word[0], ([], [], []))[2 if word in self._fixed else 1].append(word)
 
     def _found(self, word: str) -> str | None:
         if not self._words:
             self._sort()
         if word in self._words:
             return None
-        trade, plain = self._by_letter.get(word[0], ([], []))
+        if _bare(word) == word and word in self._skeletons:
+            return self._skeletons[word]
+        trade, plain, fixed = self._by_letter.get(word[0], ([], [], []))
         near, slips = _nearest(word, trade, self._meaning, allowed)
         other, further = _nearest(word, plain, self._meaning, _allowed_plain)
+        closest = min(slips, further)
+        if _nearest(word, fixed, self._meaning, lambda _: 1)[1] <= closest < FAR:
+            return None
         if further < slips:
-            near = None if other in self._fixed else other
-        return near if near is not None or min(slips, further) < 2 else self._first_letter(word)
+            near = other
+        return near if near is not None or closest < 2 else self._first_letter(word)
 
     def _first_letter(self, word: str) -> str | None:
-        """A slip in the first letter of a longer word: swapped ("atbles"), left out ("olumns"), hit beside ("varamel")."""
+        """A slip in the first letter of a longer word: "atbles", "olumns", "varamel"."""
         swapped = word[1] + word[0] + word[2:]
         if len(word) < 5:
             return None
