@@ -82,7 +82,9 @@ class Assembler(Things):
             self.adding = False
 
     def _on_same(self, at: int, phrase: Phrase) -> None:
-        self.current.like = str(phrase.value)
+        self.changing = self.changing or phrase.value == "swapped"
+        if phrase.value != "swapped" or not any(later.kind == "colour" for later in self.phrases[at:]):
+            self.current.like = str(phrase.value)  # "swap the colours for navy" names new ones
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:
         if phrase.value in {"all", "both"}:

@@ -209,7 +209,7 @@ class Looks(Ground):
             return False
         named = [p.value for p in run[:end] if p.kind == "colour"]
         pair = [c for c in held if c["name"] in named] if named else held
-        if len(pair) != len("ab"):
+        if len(pair) != len("ab") or not any(colour.get("share") for colour in pair):
             return False
         pair[0]["share"], pair[1]["share"] = pair[1].get("share"), pair[0].get("share")
         self.current.colours = held

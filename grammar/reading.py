@@ -38,7 +38,7 @@ class Mention:
     which: str = "it"
     removed: bool = False
     instead: bool = False
-    like: Literal["", "colours", "all"] = ""
+    like: Literal["", "colours", "all", "swapped"] = ""
     part_of: float | None = None
     extend: bool = False
     options: dict[str, list[Value]] = field(default_factory=dict)

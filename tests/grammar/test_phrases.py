@@ -19,6 +19,7 @@ FLOORS = {
     "mixed": 0.96,
     "busy": 0.90,
     "nothing": 0.98,
+    "fresh": 0.91,
 }
 
 
