@@ -250,8 +250,11 @@ def _splits(longer: Quantity, shorter: Quantity, tokens: Sequence[Token]) -> boo
     if longer.form == "mixed":  # "ten and two thirds" may be ten, and two thirds of each
         return shorter.value.denominator == 1 and shorter.value >= 2 and longer.value - shorter.value == Fraction(2, 3)
     hyphened = word_at(tokens, shorter.stop) == "-" and tokens[shorter.stop].glued
-    spoken = longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1
-    return spoken and shorter.value >= 2 and not hyphened
+    if longer.form != "words" or shorter.form != "words" or hyphened:
+        return False
+    if longer.value.denominator > 1:  # "twenty one point five metre tables"
+        return shorter.value >= 20 and shorter.value % 10 == 0 and 1 <= longer.value - shorter.value < 10
+    return shorter.value >= 2
 
 
 def _ranked(

@@ -217,7 +217,9 @@ class Assembler(Things):
     def _cover_by_share(self, draft: Draft) -> None:
         """ "8 tables, 2/3 navy and gold": two thirds before colours without shares is how much is covered."""
         first = draft.colours[0] if draft.colours else {}
-        shared = any(set(c) & {"share", "rest", "parts"} for c in draft.colours[1:])
+        if len(draft.colours) > len("ab") and "share" in draft.colours[-1]:
+            first = draft.colours[-1]  # "navy ivory and gold two thirds"
+        shared = any(set(c) & {"share", "rest", "parts"} for c in draft.colours if c is not first)
         covered = {"coverage", "coverage_fraction"} & set(draft.facts)
         two_thirds = abs(first.get("share", 0) - 2 / 3) < 0.01
         if draft.kind == TABLE_KIND and draft.new and two_thirds and not covered and not shared:

@@ -256,7 +256,7 @@ class Ground:
         if fact is None or fact.unit != "in" or self.context.topic not in self.context.known:
             return False
         value = self.slots.value(phrase.amounts[0].high, fact)
-        if value is None:
+        if value is None or outside(fact, value):
             return False
         self._set(fact.id, value, phrase)
         return True

@@ -107,10 +107,10 @@ class Looks(Ground):
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
         entry = self._entry(at, phrase)
-        self._taken_back(at, phrase)
+        anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
-        if not self.current.colours and self._before(at, "sep") and self.phrases[at - 1].text == ",":
+        if not anew and not self.current.colours and self._before(at, "sep") and self.phrases[at - 1].text == ",":
             self.trailing = self.current
         name = phrase.value
         same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)
@@ -123,7 +123,7 @@ class Looks(Ground):
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
 
-    def _taken_back(self, at: int, phrase: Phrase) -> None:
+    def _taken_back(self, at: int, phrase: Phrase) -> bool:
         """ "in navy, no, ivory", "navy and gold, sorry, navy and silver": the row is said anew."""
         before = at - 1
         while before >= 0 and self.phrases[before].kind in {"sep", "prep", "make"}:
@@ -133,7 +133,7 @@ class Looks(Ground):
             last -= 1
         slip = any(phrase.kind == "corr" for phrase in self.phrases[last + 1 : at])
         if not slip or not self._before(last + 1, "colour"):
-            return
+            return False
         new = [phrase.value]
         after = at + 1
         while after < len(self.phrases) and self.phrases[after].kind in {"and", "sep", "colour"}:
@@ -143,6 +143,7 @@ class Looks(Ground):
         again = next((names.index(name) for name in new if name in names), len(names) - len(new))
         del self.current.colours[max(again, 0) :]
         self.correcting = False
+        return True
 
     def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
         """A colour with its share, its parts, or "the rest"."""
