@@ -111,7 +111,7 @@ class Speller:
     def mend(self, word: str) -> str | None:
         """The known word that this one is a slip of; None where it is known itself or nothing is near."""
         if word not in self._mended:
-            self._mended[word] = self._found(word) if len(word) > 3 and word.isalpha() else None
+            self._mended[word] = self._found(word) if len(word) > 3 and word.isascii() and word.isalpha() else None
         return self._mended[word]
 
     def _sort(self) -> None:

@@ -1,0 +1,126 @@
+"""Some of the pieces in hand or just named that become pieces of their own."""
+
+from grammar.draft import Draft
+from grammar.ground import Ground
+from grammar.heads import is_size
+from grammar.phrases import Phrase
+from grammar.slots import TABLE_KIND
+
+MEASURES = ("length", "height", "span", "diameter", "width")
+DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
+
+
+class Parts(Ground):
+    """Numbers that split: "two of those", "one 4 ft, one 5 ft", "the other four"."""
+
+    def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "the other four": as many again of the thing just spoken of, of another make."""
+        if not self._before(at, "pron") or self.phrases[at - 1].value != "other":
+            return False
+        if not self.current.named:
+            return self._other_colours(number) or self._other_part(number)
+        base = self.current
+        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True)
+        sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
+        kept = {k: v for k, v in base.facts.items() if k not in DESCRIBED and not (sized and k.endswith(MEASURES))}
+        clone.facts = {**kept, "count": number}
+        self.drafts.append(clone)
+        self.current = clone
+        return True
+
+    def _other_colours(self, number: float) -> bool:
+        """ "half navy, the rest split between the other two": the colours in hand share what is left."""
+        said = {colour["name"] for colour in self.current.colours}
+        others = [c["name"] for c in self.context.values.get("colours", ()) if c["name"] not in said]
+        if not self.rest_open or len(others) != number:
+            return False
+        self.current.colours += [{"name": name, "rest": True} for name in others]
+        return True
+
+    def _other_part(self, number: float) -> bool:
+        """ "six stay like that, the other four ...": so many of the pieces in hand become another piece."""
+        total = self.context.count
+        if total is None or not 0 < number < total or self.context.asked == "count":
+            return False
+        if self.current.facts.get("count") == total - number:
+            del self.current.facts["count"]
+            self.current.named = bool(self.current.facts)  # "six full length, ..."
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
+        return True
+
+    def _part(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
+        if not self._after(at, "pron") or self.current.named or self.context.asked == "count":
+            return False
+        words = self.phrases[at + 1].text.lower()
+        total = self.context.count
+        more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
+        if not words.startswith("of") or not more or total is None or not 0 < number < total:
+            return False
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
+        return True
+
+    def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "three columns: one 4 ft, one 5 ft and one 6 ft": each group is a piece of its own."""
+        draft = self.current
+        owned = self._owned(at)
+        total = draft.facts.get("count")
+        nxt = at + 1
+        while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
+            nxt += 1
+        if self._another_size(at, nxt, number):
+            return True
+        if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
+            return False
+        follower = self.phrases[nxt]
+        sized = is_size(follower) or (
+            follower.kind == "named"
+            and follower.amounts[0].type in {"LEN", "NUM"}
+            and follower.label in {"length", "height", "width", "across"}
+        )
+        described = follower.kind in {"onhand", "choice", "flag", "neg", "colour"} and at > 0
+        told = sized or (described and self._before(at, "sep", "and"))
+        if not told or (number > total and not draft.part_of):
+            return False
+        base = draft
+        clone = Draft(
+            kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
+        )
+        clone.facts = {
+            k: v for k, v in base.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
+        }
+        clone.facts["count"] = number
+        clone.colours = [dict(c) for c in base.colours]
+        if base.part_of is None and base in self.drafts:
+            self.drafts.remove(base)
+        self.drafts.append(clone)
+        self.current = clone
+        return True
+
+    def _another_size(self, at: int, nxt: int, number: float) -> bool:
+        """ "and one 15 ft" after some of another size: one more piece of that kind."""
+        begins = (
+            at == 1 and self.phrases[0].kind in {"and", "add"} and not self.current.named and not self.context.asked
+        )
+        if not begins or self.context.focus is None or nxt >= len(self.phrases) or not is_size(self.phrases[nxt]):
+            return False
+        draft = Draft(kind=self.context.focus, new=True, named=True, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = number
+        self.drafts.append(draft)
+        self.current = draft
+        return True
+
+    def _kind_at(self, at: int) -> str:
+        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
+
+    def _owned(self, at: int) -> bool:
+        """Whether a number stands before the thing that it counts: "thinking of nine bunches"."""
+        return self.owner is not None and self.owner.first <= at < self.owner.at
