@@ -134,6 +134,13 @@ class Amounts:
                     continue
                 sized = [_choice(q) for q in self._sized(value, end)]
                 return [*sized, Choice("NUM", Amount(Fraction(value)), end, SURE_SOUND, str(value))]
+        held = [word_at(self.tokens, k) for k in (i + 1, i + 2)]
+        if self.tokens[i].lower == "for" and held in (
+            [thing, each] for thing in table["held"] for each in table["each"]
+        ):
+            return [
+                Choice("NUM", Amount(Fraction(table["maybe"]["for"])), i + 1, SURE_SOUND, str(table["maybe"]["for"]))
+            ]
         value = table["maybe"].get(self.tokens[i].lower)
         if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
             return []

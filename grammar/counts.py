@@ -74,7 +74,8 @@ class Counts(Parts):
             self.current.facts["count"] -= number
             self.correcting = False
             return True
-        return self._before(at, "more") and not self._after(at, "table", "piece")
+        by = self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by")
+        return self._before(at, "more") and not by and not self._after(at, "table", "piece")
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
@@ -195,8 +196,18 @@ class Counts(Parts):
         self._set(asked, [value, value] if fact.type == "range" else value, phrase)
         return True
 
+    def _moved_by(self, at: int, number: float, phrase: Phrase) -> None:
+        self.changing = True
+        sign = 1 if self.phrases[at - 1].value == "more" else -1
+        label = next((str(p.value) for p in reversed(self.phrases[:at]) if p.kind == "label"), "")
+        if not self.job.more(label, phrase.amounts[0], sign=sign):
+            self.current.steps.append(Step(fact="count", how="plus", by=sign * number))
+
     def _more(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "two more", "three fewer"."""
+        """ "two more", "three fewer", "the guest list is up by ten"."""
+        if self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by"):
+            self._moved_by(at, number, phrase)
+            return True
         if not self._after(at, "more"):
             return False
         self.skip.add(at + 1)

@@ -101,6 +101,17 @@ class JobFacts:
         self.set(label, known + sign * figure.high.number, label)
         return True
 
+    def high_ground(self, figure: Figure) -> bool:
+        """ "it's at 5500 feet": a length that no piece has is how high the place is."""
+        fact = self.slots.vocabulary.fact("altitude", "job")
+        if fact is None or not isinstance(figure.high, Amount) or not figure.high.unit:
+            return False
+        value = self.slots.convert(figure.high.number, figure.high.unit, fact.unit)
+        if value < HIGH_GROUND_FT:
+            return False
+        self.set("altitude", value, "")
+        return True
+
     def shift(self, label: str, figure: Figure, at: int, phrases: list[Phrase]) -> bool:
         """ "the party's an hour later": a time that is known, moved."""
         after = phrases[at + 1] if at + 1 < len(phrases) else None

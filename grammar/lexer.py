@@ -231,6 +231,11 @@ class Lexer:
         if entry.type == "EACH_HOLDS":
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
         wanted = frozenset(near)  # type: ignore[call-overload]
+        after = match.end
+        while after < len(amounts.tokens) and amounts.tokens[after].lower in placed("moving"):
+            after += 1  # "the guest list has gone up by 16"
+        if after > match.end and amounts.tokens[after - 1].lower == "by":
+            return any(choice.type in wanted for choice in amounts.at(after))
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
 
     def _shifts(self, amounts: Amounts, at: int) -> bool:
