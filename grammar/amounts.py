@@ -183,6 +183,8 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return q.value % 5 == 0 and not unit and q.first > 0 and tokens[q.first - 1].lower in placed("before_hour")
     if q.kind == "mass" and q.unit == "stone":
         return False  # "half stone and half ivory"
+    if q.kind == "clock" and word_at(tokens, q.stop) in LENGTH_WORDS:
+        return False  # "half 6 ft and half 8 ft"
     if q.kind == "duration":
         return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":

@@ -12,7 +12,21 @@ COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON
 
 def beside(row: list[Term]) -> list[Term]:
     """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
-    return _hours(_names(_taken_back(_clauses(_too_low(_counted_aloud(row))))))
+    return _hours(_names(_taken_back(_clauses(_too_low(_things(_counted_aloud(row)))))))
+
+
+def _things(row: list[Term]) -> list[Term]:
+    """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
+    out = list(row)
+    for at, term in enumerate(row[:-2]):
+        number, after = row[at + 1 : at + 3]
+        if number.type != "NUM":
+            continue
+        if term.type == "LABEL" and term.text.lower().endswith((" for", " of")) and after.type == "LEN":
+            out[at] = term.moved("FILL", "for")
+        elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
+            out[at], out[at + 2] = term.moved("REMOVE", "remove"), after.moved("FILL", "")
+    return out
 
 
 def _too_low(row: list[Term]) -> list[Term]:

@@ -73,6 +73,8 @@ class Assembler(Things):
             if nxt is not None and nxt.kind == "label" and phrase.value == "another":  # "one more helper"
                 self.job.more(of_job, Figure("NUM", Amount(Fraction(1)), Amount(Fraction(1))))
             return
+        if self.context.kinds and self.current is self.loose[0] and not self.current.empty and self._opens_soon(at):
+            self.current.named = True  # "make it twelve and add an arch": the twelve are of what is in hand
         self.current.extend = not self._opens_soon(at)
         self.adding = not self.current.extend or phrase.value == "another"
         self.another = phrase.value == "another"

@@ -110,7 +110,8 @@ class Counts(Parts):
             self._set("balloons", number, phrase)
             return True
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
-        if kind == TABLE_KIND and of and self._kind_at(at - 2) == "table" and not self._after(at, "table", "piece"):
+        tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
+        if tables and of and not self._after(at, "table", "piece"):
             self._set("seats", number, phrase)
             return True
         return False
@@ -118,6 +119,9 @@ class Counts(Parts):
     def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
         """A number that stands for a size: an answer, a correction, "its six"."""
         draft = self.current
+        hint, self.hint = self.hint, None
+        if hint is not None and not self._after(at, "table", "piece", "more") and self._answer(hint.id, phrase):
+            return True  # "longer, 18"
         answer = self.context.asked if not self._after(at, "pron") else None
         if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
             return True

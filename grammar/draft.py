@@ -29,6 +29,7 @@ class Draft:
     article: bool = False
     joined: bool = False
     rows: float = 0.0
+    common: list[dict[str, Any]] = field(default_factory=list)
     singular: bool = False
     options: dict[str, list[Any]] = field(default_factory=dict)
     doubts: list[Doubt] = field(default_factory=list)

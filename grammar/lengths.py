@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.bare import Bare
 from grammar.draft import Draft
-from grammar.heads import is_size
+from grammar.heads import is_count, is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -275,6 +275,10 @@ class Lengths(Bare):
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
+        total = self.current.part_of or self.current.facts.get("count")
+        sized = figure.type == "FRAC" and self._after(at, "amount") and is_size(self.phrases[at + 1])
+        if sized and total and (total * value).is_integer() and self._grouped(at, int(total * value), phrase):
+            return  # "ten tables, half 6 ft and half 8 ft"
         if figure.type == "FRAC" and self.context.count and self._part(at, self.context.count * value, phrase):
             return
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
@@ -317,7 +321,7 @@ class Lengths(Bare):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
-        if hint is not None and any(is_size(p) for p in self.phrases[at + 1 : at + 3]):
+        if hint is not None and any(is_size(p) or is_count(p) for p in self.phrases[at + 1 : at + 3]):
             self.hint = hint
             self.changing = True
         elif not self.orders:

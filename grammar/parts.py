@@ -81,10 +81,14 @@ class Parts(Ground):
         if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
         follower = self.phrases[nxt]
-        sized = is_size(follower) or (
-            follower.kind == "named"
-            and follower.amounts[0].type in {"LEN", "NUM"}
-            and follower.label in {"length", "height", "width", "across"}
+        sized = (
+            is_size(follower)
+            or follower.kind == "sides"
+            or (
+                follower.kind == "named"
+                and follower.amounts[0].type in {"LEN", "NUM"}
+                and follower.label in {"length", "height", "width", "across"}
+            )
         )
         described = follower.kind in {"onhand", "choice", "flag", "neg", "colour"} and at > 0
         told = sized or (described and self._before(at, "sep", "and"))
@@ -98,7 +102,8 @@ class Parts(Ground):
             k: v for k, v in base.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
         }
         clone.facts["count"] = number
-        clone.colours = [dict(c) for c in base.colours]
+        clone.common = base.common if base.part_of else base.colours  # "3 in pink and 2 in blue" share none
+        clone.colours = [dict(c) for c in clone.common]
         if base.part_of is None and base in self.drafts:
             self.drafts.remove(base)
         self.drafts.append(clone)

@@ -100,20 +100,28 @@ def _between(row: list[Term]) -> list[Term]:
 
 
 def _ratios(row: list[Term]) -> list[Term]:
-    """ "60/40 white and gold", "white and gold 60/40": a share for each of two colours."""
+    """ "60/40 white and gold", "white, gold and navy 50/30/20": a share for each colour."""
     out = list(row)
     for at, term in enumerate(row):
-        ends = term.text.split("/")
-        if term.type not in {"NUM", "FRAC"} or len(ends) != 2 or not all(e.strip().isdigit() for e in ends):
+        last = at
+        while last + 1 < len(row) and row[last + 1].start == row[last].end and _slashed(row[last + 1].text):
+            last += 1
+        ends = "".join(t.text for t in row[at : last + 1]).split("/")
+        if not _slashed(term.text) or len(ends) < 2 or not all(e.strip().isdigit() for e in ends):
             continue
         shares = [int(e) for e in ends]
-        colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and abs(i - at) <= NEARBY]
-        pair = [i for i in colours if i > at][:2] or colours[-2:]
-        if sum(shares) == WHOLE and len(pair) == 2:
-            out[at] = term.moved("FILL", "ratio")
-            for i, share in zip(pair, shares, strict=True):
+        colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and abs(i - at) <= NEARBY + len(ends)]
+        chosen = [i for i in colours if i > at][: len(ends)] or colours[-len(ends) :]
+        if sum(shares) == WHOLE and len(chosen) == len(ends):
+            out[at : last + 1] = [t.moved("FILL", "ratio") for t in row[at : last + 1]]
+            for i, share in zip(chosen, shares, strict=True):
                 out[i] = row[i].moved("COLOUR", (row[i].value, share / WHOLE))
     return out
+
+
+def _slashed(text: str) -> bool:
+    """Whether a text is a piece of "50/30/20"."""
+    return bool(text.strip()) and all(char.isdigit() or char in "/ " for char in text)
 
 
 def _portions(row: list[Term]) -> list[Term]:
