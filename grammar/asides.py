@@ -1,6 +1,6 @@
 """What is said beside the request, and what is taken back: set aside before words are bound to one another."""
 
-from grammar.terms import Term
+from grammar.terms import Amount, Term
 from grammar.word_files import load_words, placed, word_list
 
 SIZED = frozenset({"NUM", "LEN"})
@@ -12,7 +12,7 @@ COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON
 
 def beside(row: list[Term]) -> list[Term]:
     """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
-    return _hours(_names(_taken_back(_clauses(_too_low(_things(_counted_aloud(row)))))))
+    return _hours(_names(_taken_back(_clauses(_too_low(_things(_degrees(_counted_aloud(row))))))))
 
 
 def _things(row: list[Term]) -> list[Term]:
@@ -26,6 +26,16 @@ def _things(row: list[Term]) -> list[Term]:
             out[at] = term.moved("FILL", "for")
         elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
             out[at], out[at + 2] = term.moved("REMOVE", "remove"), after.moved("FILL", "")
+    return out
+
+
+def _degrees(row: list[Term]) -> list[Term]:
+    """ "it's 95 out": how hot it is."""
+    out = list(row)
+    for at, term in enumerate(row[1:-1], 1):
+        told = term.type == "NUM" and row[at - 1].value == "it" and row[at + 1].text.lower() in {"out", "outside"}
+        if told and term.value.value in range(20, 126):
+            out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))
     return out
 
 

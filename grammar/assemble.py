@@ -12,6 +12,7 @@ from grammar.terms import Amount
 from grammar.things import Things
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+SOME = frozenset({"other", "first"})
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
 
@@ -95,8 +96,13 @@ class Assembler(Things):
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
-        elif phrase.value == "other" and len(self.context.kinds) == 1 and self._after(at, "amount"):
-            pass  # "the other four": see counts
+        elif (
+            phrase.value in SOME
+            and len(self.context.kinds) == 1
+            and at + 1 < len(self.phrases)
+            and is_count(self.phrases[at + 1])
+        ):
+            pass  # "the other four": see parts
         elif phrase.value in WHICH and self.context.kinds:
             self._select(str(phrase.value), at)
         elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
@@ -239,7 +245,8 @@ class Assembler(Things):
         if loose in drafts and named and not loose.named:
             first = named[0]
             for fact, value in loose.facts.items():
-                first.facts.setdefault(fact, value)
+                if first.facts.setdefault(fact, value) != value and fact in loose.said:
+                    self._leave(loose.said[fact])  # "doors eleven, ten tables"
             for draft in named[1:] if self.everything else ():
                 draft.colours = draft.colours or [dict(c) for c in loose.colours]
                 for fact, value in loose.facts.items():

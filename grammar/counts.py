@@ -29,6 +29,7 @@ class Counts(Parts):
         owned = self._owned(at)
         ways = (
             self._not_a_count,
+            self._partition,
             self._other_so_many,
             self._of_the_job,
             self._of_balloons,

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any
 
+from grammar.phrases import Phrase
 from grammar.reading import Doubt, Mention, Step
 from grammar.vocabulary import FactWords
 
@@ -29,6 +30,7 @@ class Draft:
     article: bool = False
     joined: bool = False
     rows: float = 0.0
+    said: dict[str, Phrase] = field(default_factory=dict)
     common: list[dict[str, Any]] = field(default_factory=list)
     singular: bool = False
     options: dict[str, list[Any]] = field(default_factory=dict)

@@ -217,6 +217,7 @@ class Ground:
         ):
             self.cost += COST["unusual"] if value < 2 * max(fact.usual) else COST["contradiction"]
         draft.facts[name] = value
+        draft.said[name] = phrase
         draft.words.append(phrase.text)
         self.topic = (name, value)
         self.correcting = False

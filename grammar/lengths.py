@@ -32,7 +32,11 @@ class Lengths(Bare):
                 return
             if self._before(at, "neg", "remove") and self._drop_size(figure):
                 return
-            if self._after(at, "balloon"):
+            hangs = self._after(at, "choice") and self.phrases[at + 1].value == ("coverage", "drop_both")
+            if hangs and self._kind() == TABLE_KIND and self.phrases[at + 1].text.lower().startswith("drop"):
+                self.skip.add(at + 1)  # "a 10 inch drop at each end"
+                self._drop_each(figure, phrase, at)
+            elif self._after(at, "balloon"):
                 self._sizes([figure], phrase)
             else:
                 self._length(figure, phrase, at)

@@ -1,7 +1,9 @@
 """How a piece looks: shape, choices, flags, colours."""
 
+from dataclasses import replace
 from typing import Any
 
+from grammar.draft import Draft
 from grammar.ground import Ground
 from grammar.heads import is_size
 from grammar.phrases import Phrase
@@ -106,6 +108,10 @@ class Looks(Ground):
         """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
+        if phrase.label == "rest" and self.current.part_of and self.current.colours:
+            self.current = Draft(which="other", named=True)  # "four in pink, the rest in white"
+            self.drafts.append(self.current)
+            phrase = replace(phrase, label="")
         entry = self._entry(at, phrase)
         anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:

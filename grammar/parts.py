@@ -2,20 +2,43 @@
 
 from grammar.draft import Draft
 from grammar.ground import Ground
-from grammar.heads import is_size
+from grammar.heads import is_count, is_size
 from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
 
 MEASURES = ("length", "height", "span", "diameter", "width")
+TOLD = frozenset({"colour", "choice", "flag"})
 DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 
 
 class Parts(Ground):
     """Numbers that split: "two of those", "one 4 ft, one 5 ft", "the other four"."""
 
+    def _partition(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "four in pink and four in white" of the eight in hand: numbers that make up all of them."""
+        numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
+        total = self.context.count
+        if self.heads or self.context.asked == "count" or len(numbers) < len("ab") or total is None:
+            return False
+        told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD for i in numbers)
+        if not told or sum(self._number(self.phrases[i].amounts[0]) for i in numbers) != total:
+            return False
+        self._part_off(number, total)
+        return True
+
+    def _part_off(self, number: float, total: float) -> None:
+        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+        draft.facts["count"] = int(number)
+        self.drafts.append(draft)
+        self.current = draft
+        self.changing = True
+
     def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "the other four": as many again of the thing just spoken of, of another make."""
-        if not self._before(at, "pron") or self.phrases[at - 1].value != "other":
+        which = self.phrases[at - 1].value if self._before(at, "pron") else ""
+        if which == "first" and self.context.kinds:
+            return self._other_part(number)
+        if which != "other":
             return False
         if not self.current.named:
             return self._other_colours(number) or self._other_part(number)
@@ -45,11 +68,7 @@ class Parts(Ground):
         if self.current.facts.get("count") == total - number:
             del self.current.facts["count"]
             self.current.named = bool(self.current.facts)  # "six full length, ..."
-        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
-        draft.facts["count"] = int(number)
-        self.drafts.append(draft)
-        self.current = draft
-        self.changing = True
+        self._part_off(number, total)
         return True
 
     def _part(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -61,11 +80,7 @@ class Parts(Ground):
         more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
         if not words.startswith("of") or not more or total is None or not 0 < number < total:
             return False
-        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
-        draft.facts["count"] = int(number)
-        self.drafts.append(draft)
-        self.current = draft
-        self.changing = True
+        self._part_off(number, total)
         return True
 
     def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -95,6 +110,14 @@ class Parts(Ground):
         if not told or (number > total and not draft.part_of):
             return False
         base = draft
+        another = (
+            sized and not base.part_of and not self._after(at, "pron") and any(k.endswith(MEASURES) for k in base.said)
+        )
+        if another:  # "eight tables at 6 ft, two at 8 ft"
+            clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True, facts={"count": number})
+            self.drafts.append(clone)
+            self.current = clone
+            return True
         clone = Draft(
             kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of or float(total)
         )

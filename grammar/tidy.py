@@ -277,6 +277,8 @@ def _a_list(row: list[Term], at: int) -> bool:
     while first > 1 and row[first - 1].type in {"SEP", "AND", "LIST"} and row[first - 2].type in SIZED:
         first -= 2
     while last + 2 < len(row) and row[last + 1].type in {"SEP", "AND"} and row[last + 2].type in SIZED:
+        if row[last].type == "LEN" and row[last + 2].value.unit != row[last].value.unit:
+            break  # "11 and 5 inch, 10 ft garland"
         last += 2
     following = row[last + 1].type if last + 1 < len(row) else ""
     items = row[first : last + 1 : 2]
