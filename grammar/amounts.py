@@ -183,6 +183,12 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return q.value % 5 == 0 and not unit and q.first > 0 and tokens[q.first - 1].lower in placed("before_hour")
     if q.kind == "mass" and q.unit == "stone":
         return False  # "half stone and half ivory"
+    if (
+        tokens[q.stop - 1].lower == "half"
+        and q.stop > q.first + 1
+        and word_at(tokens, q.stop + 1) in number_words().lots
+    ):
+        return False  # "nine foot and half a dozen columns"
     if q.kind == "clock" and word_at(tokens, q.stop) in LENGTH_WORDS:
         return False  # "half 6 ft and half 8 ft"
     if q.kind == "duration":

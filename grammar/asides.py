@@ -120,7 +120,8 @@ def _takes_back(row: list[Term], at: int) -> bool:
     if after.type in SIZED:
         again = any(t.type == after.type for t in row[:at])
         return again and row[at - 1].text.lower() != "with" and all(t.type != "BALLOON" for t in row[at + 2 : at + 4])
-    return row[at - 1].text == after.text == ","
+    slip = row[at + 2 : at + 3] if after.type == "SEP" else [after]
+    return row[at - 1].text == after.text == "," or any(term.type == "CORR" for term in slip)
 
 
 def _said_anew(row: list[Term], at: int, end: int) -> int:

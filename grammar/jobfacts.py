@@ -143,7 +143,8 @@ class JobFacts:
                 return False  # "delivery is $45"
             if figure.high.number < LEAST_BUDGET and not self._wants_budget(at, phrases):
                 return False  # "balloons are 11 cents": a price of something
-            each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
+            after = phrases[at + 1] if at + 1 < len(phrases) else None
+            each = after is not None and (after.kind in {"each_holds", "per_row"} or after.value in {"each", "one"})
             return not each and self._budget(figure, phrase)
         if figure.type == "DUR":
             return self.shift("event_time", figure, at, phrases)

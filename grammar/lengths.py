@@ -33,7 +33,10 @@ class Lengths(Bare):
             if self._before(at, "neg", "remove") and self._drop_size(figure):
                 return
             hangs = self._after(at, "choice") and self.phrases[at + 1].value == ("coverage", "drop_both")
-            if hangs and self._kind() == TABLE_KIND and self.phrases[at + 1].text.lower().startswith("drop"):
+            bare = self._bare_fact()
+            sized = bare is not None and (bare.id in self.current.facts or bare.id in self.context.known)
+            told = hangs and sized and self.phrases[at + 1].text.lower()
+            if told and self._kind() == TABLE_KIND and told.startswith("drop") and "the" not in told.split():
                 self.skip.add(at + 1)  # "a 10 inch drop at each end"
                 self._drop_each(figure, phrase, at)
             elif self._after(at, "balloon"):

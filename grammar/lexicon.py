@@ -81,7 +81,11 @@ class Lexicon:
             word_list("filler") | word_list("common") | word_list("props") | frozenset(self._by_first) | order_words()
         )
         self._mendable = self._single_words()
-        self._speller = Speller(self._mendable, self.every_word, number_words().starters, self._meaning)
+        lengths = [block for block in load_words("units.toml")["units"] if block["kind"] == "length"]
+        units = {word for block in lengths for word in (*block["one"], *block["many"])} - set(self._mendable)
+        self._speller = Speller(
+            (*self._mendable, *sorted(units)), self.every_word, number_words().starters, self._meaning
+        )
 
     def _add(self, kind: str, value: object, phrases: Iterable[str]) -> None:
         for phrase in phrases:

@@ -227,6 +227,8 @@ def _tail(tokens: Sequence[Token], before: _Sum, numeral: Numeral, at: int, link
     """ "6 ft 4", "1 m 80", "1 hour thirty": a number whose unit goes without saying."""
     words = unit_words()
     tail = words.tails.get(before.last.name)
+    if link == "and" and word_at(tokens, at - 1) not in number_words().joins:
+        return  # "eight foot plus three arches"
     if tail is None or before.last.times != 1 or not before.whole or numeral.vague or link == ",":
         return
     if (

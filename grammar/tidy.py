@@ -254,7 +254,8 @@ def _bind(row: list[Term]) -> list[Term]:
             if _a_list(kept, at):
                 term = term.moved("LIST")
         elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
-            rather = Term("GAP" if _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
+            shared = len(out) > 1 and out[-2].type in SHARES  # "25 % white, two thirds"
+            rather = Term("GAP" if shared or _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
             out += [rather, term] if rather.type == "GAP" else [term, rather]
             continue
         out.append(term)

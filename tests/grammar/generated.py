@@ -131,7 +131,7 @@ class Maker(PieceMaker):
             text = f"{aside}{self.pick(' so', ' and') if self.spoken else self.pick(' so', ', so', '.', ' and')} {text}"
         elif self.maybe(0.4):
             openers = BRITISH_OPENERS if self.does("british") else OPENERS
-            asks = ("can", "could", "hello, can")  # "can I get under $500 ..." would ask what fits
+            asks = ("can", "could", "hello, can", "please could")  # "can I get under $500 ..." would ask what fits
             text = f"{self.pick(*(o for o in openers if not (ahead and o.startswith(asks))))} {text}"
         if self.maybe(0.2):
             text = f"{text} {self.pick(*(BRITISH_CLOSERS if self.does('british') else CLOSERS))}"
