@@ -1,6 +1,6 @@
 """Every way to read a number or a quantity at a place of the turn, the likeliest first."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
@@ -134,13 +134,9 @@ class Amounts:
                     continue
                 sized = [_choice(q) for q in self._sized(value, end)]
                 return [*sized, Choice("NUM", Amount(Fraction(value)), end, SURE_SOUND, str(value))]
-        held = [word_at(self.tokens, k) for k in (i + 1, i + 2)]
-        if self.tokens[i].lower == "for" and held in (
-            [thing, each] for thing in table["held"] for each in table["each"]
-        ):
-            return [
-                Choice("NUM", Amount(Fraction(table["maybe"]["for"])), i + 1, SURE_SOUND, str(table["maybe"]["for"]))
-            ]
+        if self.tokens[i].lower == "for" and self._four_each(i, table):
+            value = table["maybe"]["for"]
+            return [Choice("NUM", Amount(Fraction(value)), i + 1, SURE_SOUND, str(value))]
         value = table["maybe"].get(self.tokens[i].lower)
         if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
             return []
@@ -162,6 +158,10 @@ class Amounts:
             return []
         self.doubtful = True
         return [Choice("SKIP", None, i + 1), Choice("NUM", Amount(Fraction(value)), i + 1, MAYBE_SOUND, str(value))]
+
+    def _four_each(self, i: int, table: Mapping[str, Any]) -> bool:
+        """ "for balloons each"."""
+        return word_at(self.tokens, i + 1) in table["held"] and word_at(self.tokens, i + 2) in table["each"]
 
     def _sized(self, value: int, end: int) -> list[Quantity]:
         """A unit right after a number that was written as it sounds."""

@@ -12,16 +12,21 @@ COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON
 
 def beside(row: list[Term]) -> list[Term]:
     """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
-    return _hours(_names(_taken_back(_clauses(_too_low(_things(_degrees(_counted_aloud(row))))))))
+    types = {term.type for term in row}
+    if "NUM" in types:
+        row = _things(_degrees(_counted_aloud(row)))
+    if "LABEL" in types:
+        row = _too_low(row)
+    return _hours(_names(_taken_back(_clauses(row))))
 
 
 def _things(row: list[Term]) -> list[Term]:
     """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
     out = list(row)
     for at, term in enumerate(row[:-2]):
-        number, after = row[at + 1 : at + 3]
-        if number.type != "NUM":
+        if row[at + 1].type != "NUM":
             continue
+        after = row[at + 2]
         if term.type == "LABEL" and term.text.lower().endswith((" for", " of")) and after.type == "LEN":
             out[at] = term.moved("FILL", "for")
         elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
@@ -33,8 +38,9 @@ def _degrees(row: list[Term]) -> list[Term]:
     """ "it's 95 out": how hot it is."""
     out = list(row)
     for at, term in enumerate(row[1:-1], 1):
-        told = term.type == "NUM" and row[at - 1].value == "it" and row[at + 1].text.lower() in {"out", "outside"}
-        if told and term.value.value in range(20, 126):
+        if term.type != "NUM" or row[at - 1].value != "it":
+            continue
+        if row[at + 1].text.lower() in {"out", "outside"} and term.value.value in range(20, 126):
             out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))
     return out
 
@@ -60,6 +66,8 @@ def _clauses(row: list[Term]) -> list[Term]:
     """Where a clause of its own ends: "..., so ten tables", "at the church hall ten tables"."""
     out = list(row)
     for at, term in enumerate(row):
+        if term.type not in {"FILL", "SEP", "PREP"}:
+            continue
         hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")
         if hummed and next((t.type for t in reversed(row[:at]) if t.type != "FILL"), "") == "NUM":
             out[at] = term.moved("FILL", "")  # "fourteen um, four foot rounds"

@@ -101,6 +101,8 @@ def _between(row: list[Term]) -> list[Term]:
 
 def _ratios(row: list[Term]) -> list[Term]:
     """ "60/40 white and gold", "white, gold and navy 50/30/20": a share for each colour."""
+    if not any("/" in term.text for term in row):
+        return row
     out = list(row)
     for at, term in enumerate(row):
         last = at
@@ -184,7 +186,7 @@ def _gaps(row: list[Term]) -> list[Term]:
     """Filler that is no link, between a label and an amount, keeps them apart."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        anew = term.text.lower() in placed("rather") and out and out[-1].type == "SEP"
+        anew = out and out[-1].type == "SEP" and term.text.lower() in placed("rather")
         if anew and at + 1 < len(row) and row[at + 1].type == "COLOUR":
             out.append(term.moved("GAP"))  # "no gold, just ivory"
             continue
@@ -202,11 +204,13 @@ def _gaps(row: list[Term]) -> list[Term]:
 
 def _unlike(first: Term, second: Term) -> bool:
     """Whether a label and an amount beside it do not go together: guests and an hour."""
+    if "LABEL" not in {first.type, second.type}:
+        return False
     label, amount = (first, second) if first.type == "LABEL" else (second, first)
     if first.type == "NUM" and label.value in {"event_time", "setup_from"}:
         return True  # "sweet sixteen party": an hour stands after its word, or has "pm"
     near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
-    return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
+    return amount.type in AMOUNTS and near is not None and amount.type not in near
 
 
 def _drop_links(row: list[Term]) -> list[Term]:
