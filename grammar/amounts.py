@@ -13,6 +13,7 @@ from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
 from grammar.scan import Token, scan
 from grammar.terms import Amount
+from grammar.unit_words import unit_words
 from grammar.word_files import load_words, placed
 
 FAR_UNITS = frozenset({"mi", "km"})
@@ -191,6 +192,9 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "nine foot and half a dozen columns"
     if q.kind == "clock" and word_at(tokens, q.stop) in LENGTH_WORDS:
         return False  # "half 6 ft and half 8 ft"
+    loose = q.kind == "money" and tokens[q.stop - 1].kind == "number" and not tokens[q.stop - 1].glued
+    if loose and any(unit_words().units.find(tokens, q.stop)):
+        return False  # "600 quid 20 miles"
     if q.kind == "duration":
         return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":

@@ -16,7 +16,7 @@ def beside(row: list[Term]) -> list[Term]:
     if "NUM" in types:
         row = _things(_degrees(_counted_aloud(row)))
     if "LABEL" in types:
-        row = _too_low(row)
+        row = _too_low(_winds(row))
     return _hours(_names(_taken_back(_clauses(row))))
 
 
@@ -42,6 +42,18 @@ def _degrees(row: list[Term]) -> list[Term]:
             continue
         if row[at + 1].text.lower() in {"out", "outside"} and term.value.value in range(20, 126):
             out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))
+    return out
+
+
+def _winds(row: list[Term]) -> list[Term]:
+    """ "the wind might hit 25": what is hit is no heat."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if (term.type, term.value) != ("LABEL", "temperature") or term.text.lower().split()[0] not in placed("hits"):
+            continue
+        said = [i for i in range(max(at - 4, 0), at) if row[i].text.lower() in word_list("winds")]
+        if said:
+            out[at], out[said[-1]] = term.moved("LABEL", "wind"), row[said[-1]].moved("FILL", "")
     return out
 
 

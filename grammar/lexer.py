@@ -225,9 +225,7 @@ class Lexer:
             choice = _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"}))
             hour = choice is not None and (choice.type == "CLOCK" or 1 <= choice.value.value <= HOURS)
             noun = match.entry.words[-1] not in placed("of_the_clock")
-            things = (
-                choice is not None and choice.end < len(amounts.tokens) and amounts.tokens[choice.end].kind != "mark"
-            )
+            things = choice is not None and bool(amounts.at(choice.end) or amounts.names(choice.end))
             if hour and noun and things and choice is not None and choice.type == "NUM" and amounts.at(match.end):
                 return False  # "party ten six foot tables"
             return hour or _last_amount(before, frozenset({"CLOCK"}))
