@@ -150,6 +150,18 @@ class Apply:
             self._change(existing, mention)
             self._look_at(existing)
 
+    def _swap_colours(self, mention: Mention) -> None:
+        """The colours of two pieces change places, or the shares of two colours of one."""
+        dressed = [piece for piece in self.state.pieces if piece.facts.get("colours")]
+        if len(dressed) == len("ab"):
+            one, other = dressed
+            one.facts["colours"], other.facts["colours"] = other.facts["colours"], one.facts["colours"]
+        elif len(dressed) == 1 and len(dressed[0].facts["colours"]) == len("ab"):
+            first, second = dressed[0].facts["colours"]
+            dressed[0].facts["colours"] = [{**second, "name": first["name"]}, {**first, "name": second["name"]}]
+        else:
+            self.missed.append(mention)
+
     def _unnamed(self, mention: Mention) -> None:
         pieces = self.state.pieces
         if not pieces:
@@ -190,6 +202,9 @@ class Apply:
             copy = HeardPiece(pieces[focus].kind, {k: v for k, v in pieces[focus].facts.items() if k != "count"})
             self._change(copy, mention)
             self._join_or_add(copy, [])
+            return
+        if mention.like == "swapped":
+            self._swap_colours(mention)
             return
         if mention.like == "all":
             copy = HeardPiece(pieces[focus].kind, dict(pieces[focus].facts))

@@ -239,6 +239,7 @@ class Conversation:
             intent=state.intent,
             values=dict(focused.facts) if focused else {},
             budget=state.job.get("budget"),
+            job=dict(state.job),
             count=focused.facts.get("count") if focused else None,
             foreign=self.heard.foreign,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),

@@ -1,6 +1,6 @@
 """Every way to read a number or a quantity at a place of the turn, the likeliest first."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
@@ -13,14 +13,15 @@ from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
 from grammar.scan import Token, scan
 from grammar.terms import Amount
-from grammar.word_files import load_words
+from grammar.unit_words import unit_words
+from grammar.word_files import load_words, placed
 
 FAR_UNITS = frozenset({"mi", "km"})
 TYPES = {
     "length": "LEN", "money": "MONEY", "percent": "PCT", "temperature": "TEMP", "speed": "SPEED", "clock": "CLOCK",
     "duration": "DUR", "mass": "OTHER", "volume": "OTHER", "area": "OTHER",
 }  # fmt: skip
-MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 2.5, 0.3, 1.2, 0.2, 0.5, 1.0
+MASHED, SURE_SOUND, MAYBE_SOUND, SPLIT, OTHER, TORN = 3.5, 0.3, 1.2, 0.2, 0.5, 1.0
 LENGTH_WORDS = frozenset("ft foot feet ' m metre metres meter meters cm".split())
 PERCENT = frozenset({"%", "percent", "pct"})
 POINTED = frozenset("them em 'em those these the our".split())
@@ -134,6 +135,9 @@ class Amounts:
                     continue
                 sized = [_choice(q) for q in self._sized(value, end)]
                 return [*sized, Choice("NUM", Amount(Fraction(value)), end, SURE_SOUND, str(value))]
+        if self.tokens[i].lower == "for" and self._four_each(i, table):
+            value = table["maybe"]["for"]
+            return [Choice("NUM", Amount(Fraction(value)), i + 1, SURE_SOUND, str(value))]
         value = table["maybe"].get(self.tokens[i].lower)
         if value is None or self.tokens[i].lower == "four" or i + 1 >= len(self.tokens):
             return []
@@ -156,6 +160,10 @@ class Amounts:
         self.doubtful = True
         return [Choice("SKIP", None, i + 1), Choice("NUM", Amount(Fraction(value)), i + 1, MAYBE_SOUND, str(value))]
 
+    def _four_each(self, i: int, table: Mapping[str, Any]) -> bool:
+        """ "for balloons each"."""
+        return word_at(self.tokens, i + 1) in table["held"] and word_at(self.tokens, i + 2) in table["each"]
+
     def _sized(self, value: int, end: int) -> list[Quantity]:
         """A unit right after a number that was written as it sounds."""
         rest = " ".join(t.text for t in self.tokens[end : end + 3])
@@ -169,15 +177,35 @@ def _moved(q: Quantity, by: int) -> Quantity:
 
 def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     """Leave out what a request for balloons never means: coins, seconds, spoken minutes, "a few"."""
-    if q.doubt in {"coin", "minutes", "spoken clock"}:
+    if q.doubt in {"coin", "minutes"}:
         return False
+    if q.doubt == "spoken clock":  # "at six thirty", not "at six thirty foot tables"
+        unit = word_at(tokens, q.stop) in LENGTH_WORDS | INCH_WORDS
+        return q.value % 5 == 0 and not unit and q.first > 0 and tokens[q.first - 1].lower in placed("before_hour")
+    if q.kind == "mass" and q.unit == "stone":
+        return False  # "half stone and half ivory"
+    if (
+        tokens[q.stop - 1].lower == "half"
+        and q.stop > q.first + 1
+        and word_at(tokens, q.stop + 1) in number_words().lots
+    ):
+        return False  # "nine foot and half a dozen columns"
+    if q.kind == "clock" and word_at(tokens, q.stop) in LENGTH_WORDS:
+        return False  # "half 6 ft and half 8 ft"
+    loose = q.kind == "money" and tokens[q.stop - 1].kind == "number" and not tokens[q.stop - 1].glued
+    if loose and any(unit_words().units.find(tokens, q.stop)):
+        return False  # "600 quid 20 miles"
     if q.kind == "duration":
         return q.unit != "s" and word_at(tokens, q.stop) not in PERCENT  # "25 an hour and 35 % markup"
     if q.kind == "number" and q.form == "fraction" and 0 < q.value < Fraction(1, 10) and tokens[q.first].kind == "word":
         return False  # "a fortieth"
+    if q.kind == "number" and q.form == "words" and 20 < q.value < 100 and "and" in _words(q, tokens):
+        return False  # "turning forty and two columns"
     if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
-    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | INCH_WORDS
+    unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | (
+        INCH_WORDS if q.unit == "in" else set()
+    )
     if q.kind == "length" and q.doubt == "tail" and unit_next:
         return False  # "5 ft and 6 ft" are two
     if q.kind == "length" and q.doubt == "tail" and tokens[q.stop - 1].lower == "one":
@@ -186,8 +214,12 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "ten feet, two-thirds"
     if q.kind == "length" and word_at(tokens, q.stop) in {"balloons", "balloon"} and _is_sum(q, tokens):
         return False  # "8 ft, 11 inch balloons"
-    joined = {t.lower for t in tokens[q.first : q.stop]} if q.kind == "length" else set()
-    return "with" not in joined
+    return q.kind != "length" or "with" not in _words(q, tokens)
+
+
+def _words(q: Quantity, tokens: Sequence[Token]) -> set[str]:
+    """The words of a quantity."""
+    return {t.lower for t in tokens[q.first : q.stop]}
 
 
 def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:
@@ -196,14 +228,14 @@ def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:
 
 
 def _short_hundred(q: Quantity, tokens: Sequence[Token]) -> bool:
-    """ "three twenty foot" as 320 ft, "3 305 cm" as 33 m: rather a number and a size."""
+    """ "three twenty foot" as 320 ft, "eleven ninety cm" as 1190: rather a number and a size."""
     if q.kind not in {"length", "number"} or q.stop < q.first + 2:
         return False
     first, second = tokens[q.first], tokens[q.first + 1]
     if first.value is not None and second.value is not None:
-        return q.kind == "length" and not second.glued and not second.lower.startswith("0")
+        return q.kind == "length" and not second.glued and not second.divided and not second.lower.startswith("0")
     ones, tens = (number_words().cardinals.get(t.lower, 0) for t in (first, second))
-    return 0 < ones < 10 <= tens
+    return 0 < ones <= 20 and ones != 10 <= tens
 
 
 def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[int], bool]) -> list[Quantity]:
@@ -219,7 +251,7 @@ def _sensible(found: list[Quantity], tokens: Sequence[Token], words: Callable[[i
             if shadowed:
                 continue
             longer = [m for m in out if m.kind == "number" and m.stop > q.stop]
-            if longer and not _splits(longer[0], q) and not any(_short_hundred(m, tokens) for m in out):
+            if longer and not _splits(longer[0], q, tokens) and not any(_short_hundred(m, tokens) for m in out):
                 continue
         out.append(q)
     return out
@@ -232,11 +264,16 @@ def _shorter(measure: Quantity, number: Quantity, found: list[Quantity], tokens:
     return bool(full) and number.stop < full[0].stop and cut and measure.value != number.value
 
 
-def _splits(longer: Quantity, shorter: Quantity) -> bool:
-    """Whether "twenty six" may be "twenty" and "six"; a fraction or "a dozen and a half" is never split."""
+def _splits(longer: Quantity, shorter: Quantity, tokens: Sequence[Token]) -> bool:
+    """Whether "twenty six" may be "twenty" and "six"; a hyphen, a fraction or "a dozen and a half" is never split."""
     if longer.form == "mixed":  # "ten and two thirds" may be ten, and two thirds of each
         return shorter.value.denominator == 1 and shorter.value >= 2 and longer.value - shorter.value == Fraction(2, 3)
-    return longer.form == "words" and shorter.form == "words" and longer.value.denominator == 1 and shorter.value >= 2
+    hyphened = word_at(tokens, shorter.stop) == "-" and tokens[shorter.stop].glued
+    if longer.form != "words" or shorter.form != "words" or hyphened:
+        return False
+    if longer.value.denominator > 1:  # "twenty one point five metre tables"
+        return shorter.value >= 20 and shorter.value % 10 == 0 and 1 <= longer.value - shorter.value < 10
+    return shorter.value >= 2
 
 
 def _ranked(
@@ -279,6 +316,8 @@ def _ranked(
 
 def _preposition(q: Quantity, tokens: Sequence[Token], words: Callable[[int], bool]) -> bool:
     """Whether "in" after a number is rather the word: "seven in helium", "ten in navy"."""
+    if q.kind == "length" and _is_sum(q, tokens):
+        return False  # "2 ft 6 in each"
     return q.doubt == "preposition" or (q.kind == "length" and tokens[q.stop - 1].lower == "in" and words(q.stop))
 
 

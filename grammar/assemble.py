@@ -1,14 +1,18 @@
 """Phrases to acts: which piece each phrase belongs to, and what it says of it."""
 
+from fractions import Fraction
+
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
-from grammar.phrases import Phrase
+from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
+from grammar.terms import Amount
 from grammar.things import Things
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+SOME = frozenset({"other", "first"})
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
 
@@ -48,6 +52,8 @@ class Assembler(Things):
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
         self.changing = True
+        if self._swap_shares(at):
+            return
         self.correcting = self.correcting or bool(self.current.named)
         if "instead" in phrase.text.lower():
             self.current.instead = True
@@ -63,6 +69,13 @@ class Assembler(Things):
             and (is_size(nxt) or (nxt.kind == "named" and nxt.amounts[0].type == "LEN"))
         ):
             return
+        of_job = nxt is not None and nxt.kind in {"named", "label"} and str(nxt.label or nxt.value)
+        if of_job and self.context.job.get(of_job) is not None:
+            if nxt is not None and nxt.kind == "label" and phrase.value == "another":  # "one more helper"
+                self.job.more(of_job, Figure("NUM", Amount(Fraction(1)), Amount(Fraction(1))))
+            return
+        if self.context.kinds and self.current is self.loose and not self.current.empty and self._opens_soon(at):
+            self.current.named = True  # "make it twelve and add an arch": the twelve are of what is in hand
         self.current.extend = not self._opens_soon(at)
         self.adding = not self.current.extend or phrase.value == "another"
         self.another = phrase.value == "another"
@@ -73,7 +86,9 @@ class Assembler(Things):
             self.adding = False
 
     def _on_same(self, at: int, phrase: Phrase) -> None:
-        self.current.like = str(phrase.value)
+        self.changing = self.changing or phrase.value == "swapped"
+        if phrase.value != "swapped" or not any(later.kind == "colour" for later in self.phrases[at:]):
+            self.current.like = str(phrase.value)  # "swap the colours for navy" names new ones
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:
         if phrase.value in {"all", "both"}:
@@ -82,6 +97,13 @@ class Assembler(Things):
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
+        elif (
+            phrase.value in SOME
+            and len(self.context.kinds) == 1
+            and at + 1 < len(self.phrases)
+            and is_count(self.phrases[at + 1])
+        ):
+            pass  # "the other four": see parts
         elif phrase.value in WHICH and self.context.kinds:
             self._select(str(phrase.value), at)
         elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
@@ -219,7 +241,9 @@ class Assembler(Things):
     def _cover_by_share(self, draft: Draft) -> None:
         """ "8 tables, 2/3 navy and gold": two thirds before colours without shares is how much is covered."""
         first = draft.colours[0] if draft.colours else {}
-        shared = any(set(c) & {"share", "rest", "parts"} for c in draft.colours[1:])
+        if len(draft.colours) > len("ab") and "share" in draft.colours[-1]:
+            first = draft.colours[-1]  # "navy ivory and gold two thirds"
+        shared = any(set(c) & {"share", "rest", "parts"} for c in draft.colours if c is not first)
         covered = {"coverage", "coverage_fraction"} & set(draft.facts)
         two_thirds = abs(first.get("share", 0) - 2 / 3) < 0.01
         if draft.kind == TABLE_KIND and draft.new and two_thirds and not covered and not shared:
@@ -237,7 +261,8 @@ class Assembler(Things):
         if loose in drafts and named and not loose.named:
             first = named[0]
             for fact, value in loose.facts.items():
-                first.facts.setdefault(fact, value)
+                if first.facts.setdefault(fact, value) != value and fact in loose.said:
+                    self._leave(loose.said[fact])  # "doors eleven, ten tables"
             alike = [d for d in named[1:] if self.everything or (first.part_of and d.part_of == first.part_of)]
             for draft in alike:
                 draft.colours = draft.colours or [dict(c) for c in loose.colours]
@@ -259,5 +284,5 @@ class Assembler(Things):
             draft.facts["count"] = 1
         count, length = draft.facts.get("count"), draft.facts.get("table_length")
         if draft.joined and count and length:
-            draft.facts["table_length"] = count * length
-            draft.facts["count"] = 1
+            draft.facts["table_length"] = count * length / (draft.rows or 1)
+            draft.facts["count"] = draft.rows or 1

@@ -18,6 +18,8 @@ class Bare(Counts):
     def _length(self, figure: Figure, phrase: Phrase, at: int = -1) -> None:
         """A length without a label."""
         draft = self.current
+        if at > 0 and self.phrases[at - 1].text.lower() == "at" and self.job.high_ground(figure):
+            return
         self.last_unit = figure.high.unit if isinstance(figure.high, Amount) else ""
         if at >= 0 and self._after(at, "cmp") and self._compared_step(figure, at):
             return

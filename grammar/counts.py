@@ -1,20 +1,21 @@
 """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
+from dataclasses import replace
+
 from grammar.draft import Draft
-from grammar.ground import COST, Ground
+from grammar.ground import COST
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
+from grammar.parts import Parts
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 
-MEASURES = ("length", "height", "span", "diameter", "width")
-DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 MOST_DROPS = 12
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 
 
-class Counts(Ground):
+class Counts(Parts):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -28,6 +29,7 @@ class Counts(Ground):
         owned = self._owned(at)
         ways = (
             self._not_a_count,
+            self._partition,
             self._other_so_many,
             self._of_the_job,
             self._of_balloons,
@@ -44,24 +46,14 @@ class Counts(Ground):
             self.doubts.append(Doubt(kind="either", fact="count", options=[low, number], words=phrase.text))
             return
         if self.rows and self._before(at, "of"):
+            self.current.rows = self.rows
             number, self.rows = number * self.rows, 0.0
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
             self.last_number = name
+            if self.current.facts.get(name) == number:
+                self.cost += COST["contradiction"]  # "half a dozen two foot six tables" are not six of two foot
             self._set(name, number, phrase)
-
-    def _other_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "the other four": as many again of the thing just spoken of, of another make."""
-        if not self._before(at, "pron") or self.phrases[at - 1].value != "other" or not self.current.named:
-            return False
-        base = self.current
-        clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of)
-        sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
-        kept = {k: v for k, v in base.facts.items() if k not in DESCRIBED and not (sized and k.endswith(MEASURES))}
-        clone.facts = {**kept, "count": number}
-        self.drafts.append(clone)
-        self.current = clone
-        return True
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "one for each of the tables" counts nothing by itself; "take away three" takes away."""
@@ -75,7 +67,8 @@ class Counts(Ground):
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
             return True
-        return self._by_so_many(at, number, phrase)
+        by = self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by")
+        return not by and self._by_so_many(at, number, phrase)
 
     def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""
@@ -106,6 +99,9 @@ class Counts(Ground):
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
+        moved = self._before(at, "make") and self.phrases[at - 1].text.lower().startswith("move")
+        if moved and self.context.event_minutes is not None and not self.current.named:
+            return self.job.named(at, replace(phrase, label="event_time"), self.phrases)
         known = (self.context.budget or {}).get("amount", 0)
         alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
         amended = (self.context.topic == "budget" or alike) and self._before(at, "make") and not self.current.named
@@ -134,7 +130,8 @@ class Counts(Ground):
             self._set("balloons", number, phrase)
             return True
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
-        if kind == TABLE_KIND and of and self._kind_at(at - 2) == "table" and not self._after(at, "table", "piece"):
+        tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
+        if tables and of and not self._after(at, "table", "piece"):
             self._set("seats", number, phrase)
             return True
         return False
@@ -142,6 +139,9 @@ class Counts(Ground):
     def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
         """A number that stands for a size: an answer, a correction, "its six"."""
         draft = self.current
+        hint, self.hint = self.hint, None
+        if hint is not None and not self._after(at, "table", "piece", "more") and self._answer(hint.id, phrase):
+            return True  # "longer, 18"
         answer = self.context.asked if not self._after(at, "pron") else None
         if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
             return True
@@ -181,9 +181,6 @@ class Counts(Ground):
         """Whether a number is too great for pieces and has to be of balloons."""
         return self._number(self.phrases[at].amounts[0]) > MOST_DROPS
 
-    def _kind_at(self, at: int) -> str:
-        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
-
     def _repeats_length(self, phrase: Phrase) -> bool:
         """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""
         fact = self._bare_fact() if self.correcting and self._kind() != TABLE_KIND else None
@@ -196,48 +193,6 @@ class Counts(Ground):
             return False
         self._set(fact.id, value, phrase)
         self.current.facts.pop("count", None) if not self.current.article else None
-        return True
-
-    def _part(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "two of those are 72s", "make one of them gold": some of the pieces in hand become another piece."""
-        now = self.current
-        in_hand = (
-            now.kind == self.context.focus and not now.new and "count" not in now.facts
-        )  # "the tables, two of them"
-        if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
-            return False
-        words = self.phrases[at + 1].text.lower()
-        total = self.context.count
-        more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
-        if not words.startswith("of") or not more or total is None or not 0 < number < total:
-            return False
-        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
-        draft.facts["count"] = int(number)
-        self.drafts.append(draft)
-        self.current = draft
-        self.changing = True
-        return True
-
-    def _some_of(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "three of the tables navy": some of those that were named become a piece of their own."""
-        head = self.heads.get(at + 3)
-        the = self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "the"
-        if head is None or not the or self._kind_at(at + 1) != "of" or self._kind_at(at + 4) in {"", "sep", "and"}:
-            return False
-        kind = TABLE_KIND if head.kind == "table" else head.kind
-        whole = next((d for d in self.drafts if d.kind == kind and d.named), None)
-        if whole is not None and number < whole.facts.get("count", 0):
-            follower = self.phrases[at + 4]
-            self._cut_off(whole, number, follower, sized=is_size(follower))
-        elif whole is None and kind in self.context.kinds:
-            self.drafts.append(Draft(kind=kind, named=True, part_of=number, on_table=kind == TABLE_KIND))
-            self.current = self.drafts[-1]
-            self.current.facts["count"] = int(number)
-            self.changing = True
-        else:
-            return False
-        self.skip |= {at + 1, at + 2, at + 3}
-        self.starts.pop(head.first, None)
         return True
 
     def _stock(self, at: int) -> bool:
@@ -265,78 +220,27 @@ class Counts(Ground):
         self._set(asked, [value, value] if fact.type == "range" else value, phrase)
         return True
 
+    def _moved_by(self, at: int, number: float, phrase: Phrase) -> None:
+        self.changing = True
+        sign = 1 if self.phrases[at - 1].value == "more" else -1
+        label = next((str(p.value) for p in reversed(self.phrases[:at]) if p.kind == "label"), "")
+        if not self.job.more(label, phrase.amounts[0], sign=sign):
+            self.current.steps.append(Step(fact="count", how="plus", by=sign * number))
+
     def _more(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "two more", "three fewer"."""
+        """ "two more", "three fewer", "the guest list is up by ten"."""
+        if self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by"):
+            self._moved_by(at, number, phrase)
+            return True
         if not self._after(at, "more"):
             return False
-        self._step(number if self.phrases[at + 1].value == "more" else -number)
-        return True
-
-    def _grouped(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "three columns: one 4 ft, one 5 ft and one 6 ft": each group is a piece of its own."""
-        draft = self.current
-        owned = self._owned(at)
-        total = draft.facts.get("count")
-        nxt = at + 1
-        while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
-            nxt += 1
-        if self._another_size(at, nxt, number):
+        of_job = self._kind_at(at + 2) == "label" and self.phrases[at + 2].value
+        sign = 1 if self.phrases[at + 1].value == "more" else -1
+        if of_job and self.job.more(str(of_job), phrase.amounts[0], sign=sign):
+            self.skip |= {at + 1, at + 2}
+            self.changing = True
             return True
-        if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
-            return False
-        if self._further_size(at, number):
-            return True
-        follower = self.phrases[nxt]
-        sized = is_size(follower) or (
-            follower.kind == "named"
-            and follower.amounts[0].type in {"LEN", "NUM"}
-            and follower.label in {"length", "height", "width", "across"}
-        )
-        described = follower.kind in {"onhand", "choice", "flag", "neg", "colour"} and at > 0
-        told = sized or (described and self._before(at, "sep", "and"))
-        if not told or (number > total and not draft.part_of):
-            return False
-        self._cut_off(draft, number, follower, sized=sized)
-        return True
-
-    def _cut_off(self, draft: Draft, number: float, follower: Phrase, *, sized: bool) -> None:
-        """So many of a piece, or of what another group left of it, become one of their own."""
-        total = draft.part_of or float(draft.facts["count"])
-        origin = self.shared_out[-1][0] if draft.part_of and self.shared_out else draft
-        clone = Draft(kind=draft.kind, new=draft.new, on_table=draft.on_table, named=True, part_of=total)
-        clone.facts = {
-            k: v for k, v in origin.facts.items() if not (sized and k.endswith(MEASURES)) and k not in DESCRIBED
-        }
-        clone.facts["count"] = number
-        clone.colours = [] if follower.kind == "colour" else [dict(c) for c in origin.colours]
-        if draft.part_of is None and draft.new:
-            self.shared_out.append((draft, total))
-        self.drafts.append(clone)
-        self.current = clone
-
-    def _further_size(self, at: int, number: float) -> bool:
-        """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
-        draft, fact = self.current, self._bare_fact()
-        sized = fact is not None and fact.id in draft.facts and self._before(at, "and", "sep")
-        if not sized or draft.part_of or not self._after(at, "amount") or not is_size(self.phrases[at + 1]):
-            return False
-        self.drafts.append(Draft(kind=draft.kind, new=True, on_table=draft.on_table, named=True))
-        self.current = self.drafts[-1]
-        self.current.facts["count"] = number
-        self.cost += COST["odd"]
-        return True
-
-    def _another_size(self, at: int, nxt: int, number: float) -> bool:
-        """ "and one 15 ft" after some of another size: one more piece of that kind."""
-        begins = (
-            at == 1 and self.phrases[0].kind in {"and", "add"} and not self.current.named and not self.context.asked
-        )
-        if not begins or self.context.focus is None or nxt >= len(self.phrases) or not is_size(self.phrases[nxt]):
-            return False
-        draft = Draft(kind=self.context.focus, new=True, named=True, on_table=self.context.focus == TABLE_KIND)
-        draft.facts["count"] = number
-        self.drafts.append(draft)
-        self.current = draft
+        self._step(sign * number)
         return True
 
     def _on_vague(self, at: int, phrase: Phrase) -> None:
@@ -355,6 +259,7 @@ class Counts(Ground):
     def _on_per_row(self, at: int, phrase: Phrase) -> None:
         if self.rows and "count" in self.current.facts:
             self.current.facts["count"] *= self.rows
+            self.current.rows = self.rows
             self.rows = 0.0
 
     def _on_each_holds(self, at: int, phrase: Phrase) -> None:
@@ -393,7 +298,19 @@ class Counts(Ground):
             self.current.facts["count"] = tables
         return bool(one and tables)
 
+    def _turn(self, at: int) -> None:
+        """ "the other way round": the two sides in hand change places, unless they are said anew."""
+        words = self.slots.vocabulary.kinds.get(self._kind() or "")
+        sides = words.by if words else ()
+        held = [self.context.values.get(side) for side in sides]
+        if len(held) == len("ab") and None not in held and not any(p.amounts for p in self.phrases[at:]):
+            self.current.facts.update(zip(sides, reversed(held), strict=True))
+            self.changing = True
+
     def _on_ops(self, at: int, phrase: Phrase) -> None:
+        if phrase.value == "turn":
+            self._turn(at)
+            return
         by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
         self.current.steps.append(Step(fact="count", how="times", by=by))
         self.changing = True

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any
 
+from grammar.phrases import Phrase
 from grammar.reading import Doubt, Mention, Step
 from grammar.vocabulary import FactWords
 
@@ -28,6 +29,8 @@ class Draft:
     words: list[str] = field(default_factory=list)
     article: bool = False
     joined: bool = False
+    rows: float = 0.0
+    said: dict[str, Phrase] = field(default_factory=dict)
     singular: bool = False
     options: dict[str, list[Any]] = field(default_factory=dict)
     doubts: list[Doubt] = field(default_factory=list)

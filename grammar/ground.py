@@ -39,11 +39,28 @@ def sagging(phrases: list[Phrase]) -> list[Phrase]:
     return out
 
 
+def squared(phrases: list[Phrase], slots: Slots) -> list[Phrase]:
+    """The phrases, with "8 foot square" of a piece of two sides read as both of them."""
+    out: list[Phrase] = []
+    kind = ""
+    for at, phrase in enumerate(phrases):
+        kind = str(phrase.value) if phrase.kind == "piece" else "table" if phrase.kind == "table" else kind
+        words = slots.vocabulary.kinds.get(kind)
+        last = out[-1] if out else phrase
+        noun = at + 1 < len(phrases) and phrases[at + 1].kind in {"table", "piece"}
+        both = words is not None and len(words.by) == len("ab") and kind != TABLE_KIND and not noun
+        if both and (phrase.kind, phrase.value, last.kind) == ("shape", "square", "amount"):
+            sides = (last.amounts[0], last.amounts[0])
+            phrase = Phrase("sides", (*out.pop().terms, *phrase.terms), amounts=sides)
+        out.append(phrase)
+    return out
+
+
 class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases = openings(sagging(phrases), slots.vocabulary)
+        self.phrases = phrases = openings(squared(sagging(phrases), slots), slots.vocabulary)
         self.slots = slots
         self.context = context
         self.orders = orders
@@ -219,8 +236,9 @@ class Ground:
             and not isinstance(value, bool)
             and not is_usual(value, fact)
         ):
-            self.cost += COST["unusual"]
+            self.cost += COST["unusual"] if value < 2 * max(fact.usual) else COST["contradiction"]
         draft.facts[name] = value
+        draft.said[name] = phrase
         draft.words.append(phrase.text)
         self.topic = (name, value)
         self.correcting = False
@@ -260,7 +278,7 @@ class Ground:
         if fact is None or fact.unit != "in" or self.context.topic not in self.context.known:
             return False
         value = self.slots.value(phrase.amounts[0].high, fact)
-        if value is None:
+        if value is None or outside(fact, value):
             return False
         self._set(fact.id, value, phrase)
         return True

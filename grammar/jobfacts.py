@@ -60,7 +60,10 @@ class JobFacts:
         if label == "guests" and "schedule" in self.orders and _hands(figure, phrase):
             label = "crew"
         if label in {"event_time", "setup_from"}:
-            return self._clock(label, figure, phrase)
+            return self.shift(label, figure, at, phrases) or self._clock(label, figure, phrase)
+        before = phrases[at - 1] if at else None
+        if before is not None and before.kind == "add" and self.more(label, figure):
+            return True
         if label == "budget":
             return self._budget(figure, phrase)
         if label == "round_trip" and isinstance(figure.high, Amount):
@@ -90,6 +93,35 @@ class JobFacts:
         self.set(label, value, phrase.text)
         return True
 
+    def more(self, label: str, figure: Figure, *, sign: int = 1) -> bool:
+        """ "ten more guests", "plus two helpers": as many more of what is known of the job, or fewer."""
+        known = self.context.job.get(label)
+        if figure.type != "NUM" or not isinstance(known, (int, float)):
+            return False
+        self.set(label, known + sign * figure.high.number, label)
+        return True
+
+    def high_ground(self, figure: Figure) -> bool:
+        """ "it's at 5500 feet": a length that no piece has is how high the place is."""
+        fact = self.slots.vocabulary.fact("altitude", "job")
+        if fact is None or not isinstance(figure.high, Amount) or not figure.high.unit:
+            return False
+        value = self.slots.convert(figure.high.number, figure.high.unit, fact.unit)
+        if value < HIGH_GROUND_FT:
+            return False
+        self.set("altitude", value, "")
+        return True
+
+    def shift(self, label: str, figure: Figure, at: int, phrases: list[Phrase]) -> bool:
+        """ "the party's an hour later": a time that is known, moved."""
+        after = phrases[at + 1] if at + 1 < len(phrases) else None
+        known = self.context.job.get(label)
+        if figure.type != "DUR" or after is None or after.value not in {"later", "earlier"} or known is None:
+            return False
+        by = self.slots.convert(figure.high.number, figure.high.unit, "min")
+        self.facts[label] = int(known + (by if after.value == "later" else -by)) % DAY
+        return True
+
     def _of_us(self, at: int, phrase: Phrase, phrases: list[Phrase]) -> bool:
         """ "three of us": hands where it goes with work, guests where it goes with the party."""
         rest = " ".join(p.text.lower() for p in phrases[at + 1 : at + 3])
@@ -109,8 +141,11 @@ class JobFacts:
                 return False  # "delivery is $45"
             if figure.high.number < LEAST_BUDGET and not self._wants_budget(at, phrases):
                 return False  # "balloons are 11 cents": a price of something
-            each = at + 1 < len(phrases) and phrases[at + 1].kind in {"det", "each_holds", "per_row"}
+            after = phrases[at + 1] if at + 1 < len(phrases) else None
+            each = after is not None and (after.kind in {"each_holds", "per_row"} or after.value in {"each", "one"})
             return not each and self._budget(figure, phrase)
+        if figure.type == "DUR":
+            return self.shift("event_time", figure, at, phrases)
         if figure.type == "TEMP":
             return self._temperature(figure.high, phrase)
         if figure.type == "SPEED":

@@ -36,7 +36,14 @@ class Lengths(Bare):
                 return
             if self._on_both_sides(at, figure, phrase):
                 return
-            if self._after(at, "balloon"):
+            hangs = self._after(at, "choice") and self.phrases[at + 1].value == ("coverage", "drop_both")
+            bare = self._bare_fact()
+            sized = bare is not None and (bare.id in self.current.facts or bare.id in self.context.known)
+            told = hangs and sized and self.phrases[at + 1].text.lower()
+            if told and self._kind() == TABLE_KIND and told.startswith("drop") and "the" not in told.split():
+                self.skip.add(at + 1)  # "a 10 inch drop at each end"
+                self._drop_each(figure, phrase, at)
+            elif self._after(at, "balloon"):
                 self._sizes([figure], phrase)
             else:
                 self._length(figure, phrase, at)
@@ -309,6 +316,10 @@ class Lengths(Bare):
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
             self._leave(phrase)  # a price, not a table
             return
+        total = self.current.part_of or self.current.facts.get("count")
+        sized = figure.type == "FRAC" and self._after(at, "amount") and is_size(self.phrases[at + 1])
+        if sized and total and (total * value).is_integer() and self._grouped(at, int(total * value), phrase):
+            return  # "ten tables, half 6 ft and half 8 ft"
         if figure.type == "FRAC" and self.context.count and self._part(at, self.context.count * value, phrase):
             return
         if self._before(at, "neg") and self.phrases[at - 1].value == "not":
@@ -342,6 +353,8 @@ class Lengths(Bare):
         self._set(said[0], said[1], phrase)
 
     def _on_cmp(self, at: int, phrase: Phrase) -> None:
+        if phrase.value in {"later", "earlier"}:
+            return
         if self._before(at, "amount") and is_size(self.phrases[at - 1]):
             return
         on_table = self.current.on_table or (

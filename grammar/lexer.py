@@ -6,25 +6,18 @@ from fractions import Fraction
 from itertools import chain, islice
 
 from grammar.amounts import Amounts, Choice
-from grammar.lexicon import HYPHENS, Lexicon, Match, word_list
+from grammar.lexicon import HYPHENS, Lexicon, Match
 from grammar.scan import Token
 from grammar.terms import AMOUNTS, Amount, Term
+from grammar.word_files import load_words, placed, word_list
 
-LINKS = frozenset(
-    "of is 's at to from about around roughly a the be are was in = : @ just will on say being like maybe probably"
-    " till until til perhaps approximately nearly almost only um uh er even".split()
-)
-PLURALS = {"fives": 5, "sixes": 6, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "sixteens": 16}
-FEET = frozenset("foots footer footers footers' ftr ftrs fters fter".split())
 CONTENT = frozenset({"FLAG", "CHOICE", "PIECE", "TABLE", "COLOUR", "DET", "LIMIT"})
-POINTING = frozenset("the that those these it them my all both our one two three his her this".split())
-BEFORE_ONE = frozenset("each every this that which the other another any".split())
 NUMBER_FOLLOWS = frozenset({"event_time", "setup_from"})  # "party at 2", never "sixteen party"
 KEPT = frozenset(
     {"crew", "guests", "seats", "for", "balloon"}
 )  # words that mean something beside the order that they stand in
+SHIFTS = frozenset({"later", "earlier"})
 HOURS = 24
-CLOCK_WORDS = frozenset("from at starts start starting begins begin off by for opens in up access keys key".split())
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 MOST_TERMS = 1_500  # of all rows of a turn together: a long text is read in fewer ways
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
@@ -32,14 +25,16 @@ TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One way to read the turn: its terms, what the choices cost, and where other choices were open."""
+    """One way to read the turn: its terms, what the choices cost, where other choices were open, and which it took."""
 
     terms: tuple[Term, ...]
     cost: float
-    open: tuple[int, ...]
+    open: frozenset[int]
+    plan: frozenset[tuple[int, int]]
 
-
-PLANTED = frozenset({"with", "some", "add", "plus", "any", "no", "without"})  # what stands before a plant
+    def differs(self, other: "Row") -> bool:
+        """Whether the other row differs in a choice that is open."""
+        return any(place in self.open for place, _ in self.plan ^ other.plan)
 
 
 class Lexer:
@@ -80,7 +75,7 @@ class Lexer:
             cost += sum(term.cost for term in found)
             terms += found
             at = found[-1].end
-        return Row(tuple(terms), cost, tuple(open_at))
+        return Row(tuple(terms), cost, frozenset(open_at), frozenset(plan.items()))
 
     def _term(
         self, amounts: Amounts, at: int, orders: frozenset[int], before: list[Term], pick: int
@@ -90,7 +85,7 @@ class Lexer:
         token = tokens[at]
         # "each one point five metres", "navy one third gold"
         measured = any(choice.end > at + 1 for choice in amounts.at(at))
-        if token.lower == "one" and at and tokens[at - 1].lower in BEFORE_ONE and not measured:
+        if token.lower == "one" and at and tokens[at - 1].lower in placed("before_one") and not measured:
             return [Term("FILL", "one", at, at + 1, token.text)], 1
         if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"} and not measured:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
@@ -119,11 +114,11 @@ class Lexer:
 
     def _sized_noun(self, tokens: Sequence[Token], at: int, choices: list[Choice]) -> Term | None:
         """ "8 footers", "six-footers", "8s" and "fives": a size that stands for the thing of that size."""
-        plural = PLURALS.get(tokens[at].lower)
+        plural = load_words("places.toml")["sizes"].get(tokens[at].lower)
         if plural:
             return Term("NOMINALS", Amount(Fraction(plural)), at, at + 1, tokens[at].text)
         for choice in choices:
-            if choice.type == "LEN" and tokens[choice.end - 1].lower in FEET:
+            if choice.type == "LEN" and tokens[choice.end - 1].lower in placed("footers"):
                 text = " ".join(t.text for t in tokens[at : choice.end])
                 return Term("FOOTER", choice.value, at, choice.end, text)  # "seven eight foots"
             if choice.type != "NUM":
@@ -131,7 +126,7 @@ class Lexer:
             after = choice.end
             if after < len(tokens) and tokens[after].lower in HYPHENS:
                 after += 1
-            if after < len(tokens) and tokens[after].lower in FEET:
+            if after < len(tokens) and tokens[after].lower in placed("footers"):
                 text = " ".join(t.text for t in tokens[at : after + 1])
                 return Term("FOOTER", choice.amount(unit="ft"), at, after + 1, text)
             if (
@@ -150,7 +145,7 @@ class Lexer:
             if token.lower in ",;.:?!()\n" or token.lower in {"--", "—", "…", "..."}:
                 return Term("SEP", token.lower, at, at + 1, token.text)
             return Term("FILL", token.lower, at, at + 1, token.text)
-        if token.kind == "word" and (token.lower in LINKS or self.lexicon.is_filler(token.lower)):
+        if token.kind == "word" and (token.lower in placed("links") or self.lexicon.is_filler(token.lower)):
             return Term("FILL", token.lower, at, at + 1, token.text)
         kind = "PROP" if token.lower in word_list("props") else "WORD"
         return Term(kind, token.lower, at, at + 1, token.text)
@@ -179,8 +174,7 @@ class Lexer:
                 value = match.entry.value
                 if match.entry.type == "COLOUR":
                     value = " ".join(match.entry.words)
-                said_as = " ".join(match.entry.words) if match.fixed else ""
-                return Term(match.entry.type, value, at, match.end, text, 0.1 if match.fixed else 0.0, said_as)
+                return Term(match.entry.type, value, at, match.end, text)
         return None
 
     def _among_colours(self, tokens: Sequence[Token], at: int, before: list[Term]) -> bool:
@@ -188,10 +182,10 @@ class Lexer:
         said = [t for t in before[-2:] if t.type not in {"AND", "SEP", "FILL"}]
         leads = tokens[at - 1].lower if at else ""
         if said and said[-1].type == "COLOUR":
-            return leads not in PLANTED
+            return leads not in placed("before_plant")
         after = at + 1
         closed = after < len(tokens) and tokens[after].lower == ","
-        if leads in PLANTED and (leads != "with" or closed):
+        if leads in placed("before_plant") and (leads != "with" or closed):
             return False  # "without eucalyptus, navy and gold"
         while after < len(tokens) and tokens[after].lower in {",", "and", "&"}:
             after += 1
@@ -203,7 +197,7 @@ class Lexer:
             return False
         if end >= len(amounts.tokens):
             return False
-        if amounts.tokens[end].lower in POINTING:
+        if amounts.tokens[end].lower in placed("pointing"):
             return True
         kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
         things = {"COLOUR", "FLAG", "PRON"}
@@ -228,22 +222,38 @@ class Lexer:
                 )
             return True
         if str(entry.value) in NUMBER_FOLLOWS:
+            if _next_amount(amounts, match.end, 3, frozenset({"DUR"})) and self._shifts(amounts, match.end):
+                return True  # "the party's an hour later"
             choice = _next_amount(amounts, match.end, 3, frozenset({"NUM", "CLOCK"}))
             hour = choice is not None and (choice.type == "CLOCK" or 1 <= choice.value.value <= HOURS)
-            noun = match.entry.words[-1] not in CLOCK_WORDS
-            if hour and noun and choice is not None and choice.type == "NUM" and amounts.at(match.end):
+            noun = match.entry.words[-1] not in placed("of_the_clock")
+            things = choice is not None and bool(amounts.at(choice.end) or amounts.names(choice.end))
+            if hour and noun and things and choice is not None and choice.type == "NUM" and amounts.at(match.end):
                 return False  # "party ten six foot tables"
             return hour or _last_amount(before, frozenset({"CLOCK"}))
         if entry.type == "EACH_HOLDS":
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
         wanted = frozenset(near)  # type: ignore[call-overload]
+        after = match.end
+        while after < len(amounts.tokens) and amounts.tokens[after].lower in placed("moving"):
+            after += 1  # "the guest list has gone up by 16"
+        if after > match.end and amounts.tokens[after - 1].lower == "by":
+            return any(choice.type in wanted for choice in amounts.at(after))
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
+
+    def _shifts(self, amounts: Amounts, at: int) -> bool:
+        """Whether a duration that begins within three words is how much later or earlier something is."""
+        for first in range(at, min(at + 4, len(amounts.tokens))):
+            end = next((choice.end for choice in amounts.at(first) if choice.type == "DUR"), 0)
+            if 0 < end < len(amounts.tokens):
+                return any(m.entry.value in SHIFTS for m in self.lexicon.matches(amounts.tokens, end))
+        return False
 
 
 def _begins_amount(match: Match, amounts: Amounts, at: int) -> bool:
     """Whether the "one" of "each one" begins an amount: "each one point five metres long"."""
     last = match.end - 1
-    return match.entry.words[-1] == "one" and last > at and any(c.end > match.end for c in amounts.at(last))
+    return match.entry.words[-1] == "one" and last > at and any(c.end > match.end for c in amounts.at(last)[:1])
 
 
 def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:
@@ -251,7 +261,9 @@ def _last_amount(before: list[Term], wanted: frozenset[str]) -> bool:
     for term in reversed(before[-3:]):
         if term.type in wanted:
             return True
-        if term.type != "FILL" or term.value not in LINKS:
+        if term.type == "ADD" and term.value == "another":
+            return "NUM" in wanted
+        if term.type != "MORE" and (term.type != "FILL" or term.value not in placed("links")):
             return False
     return False
 
@@ -264,7 +276,7 @@ def _next_amount(amounts: Amounts, at: int, links: int, wanted: frozenset[str] |
         for choice in amounts.at(at):
             if choice.type != "SKIP" and (wanted is None or choice.type in wanted):
                 return choice
-        if amounts.tokens[at].lower not in LINKS:
+        if amounts.tokens[at].lower not in placed("links"):
             return None
         at += 1
     return None

@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, cached_property
 
+from grammar.number_words import number_words
 from grammar.scan import Token, scan
-from grammar.spelling import nearest
+from grammar.spelling import Speller
 from grammar.vocabulary import Vocabulary
-from grammar.word_files import load_words, read_all
+from grammar.word_files import load_words, read_all, word_list
 
 HYPHENS = frozenset("-‐‑–")
 
@@ -24,17 +25,10 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Match:
-    """An entry found in a text: `end` is exclusive, `fixed` tells that its spelling was mended."""
+    """An entry found in a text; `end` is exclusive."""
 
     entry: Entry
     end: int
-    fixed: bool = False
-
-
-@cache
-def word_list(name: str) -> frozenset[str]:
-    """The plain words of filler.toml under `name`."""
-    return frozenset(str(load_words("filler.toml")[name]).split())
 
 
 def spell(text: str) -> tuple[str, ...]:
@@ -77,7 +71,7 @@ class Lexicon:
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
         for kind, values in speech.items():
-            if kind not in {"near", "own_language"}:
+            if kind not in {"near", "least", "own_language"}:
                 for value, phrases in values.items():
                     self._add(kind, value, phrases)
         self._add_trade(vocabulary)
@@ -87,7 +81,11 @@ class Lexicon:
             word_list("filler") | word_list("common") | word_list("props") | frozenset(self._by_first) | order_words()
         )
         self._mendable = self._single_words()
-        self._mended: dict[str, str | None] = {}
+        lengths = [block for block in load_words("units.toml")["units"] if block["kind"] == "length"]
+        units = {word for block in lengths for word in (*block["one"], *block["many"])} - set(self._mendable)
+        self._speller = Speller(
+            (*self._mendable, *sorted(units)), self.every_word, number_words().starters, self._meaning
+        )
 
     def _add(self, kind: str, value: object, phrases: Iterable[str]) -> None:
         for phrase in phrases:
@@ -135,12 +133,19 @@ class Lexicon:
             )
         )
 
-    def mend(self, word: str) -> str | None:
-        """The known word that this one is a slip of, or None."""
-        if word not in self._mended:
-            known = word in self._known or not word.isalpha()
-            self._mended[word] = None if known else nearest(word, self._mendable, self._meaning)
-        return self._mended[word]
+    def spelt(self, tokens: Sequence[Token]) -> list[Token]:
+        """The tokens with slips of the fingers mended; names, and words of another language, stay as they are."""
+        return [self._spelt(token) for token in tokens]
+
+    def _spelt(self, token: Token) -> Token:
+        word = token.lower
+        if token.kind != "word" or token.foreign or word in self._known or word in self.vocabulary.lent:
+            return token
+        mended = self._speller.mend(word)
+        if mended is None:
+            return token
+        name = token.text.istitle() and token.start > 0 and (mended not in self._mendable or mended[0] != word[0])
+        return token if name else replace(token, lower=mended)
 
     @property
     def mendable(self) -> tuple[str, ...]:
@@ -183,27 +188,20 @@ class Lexicon:
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""
-        return word in word_list("filler")
+        return word in word_list("filler") or _owner(word) in word_list("filler")
 
     def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
-        """Entries that begin at `start`, longest first; spelling is mended only where nothing else fits."""
-        found = list(self._exact(tokens, start, tokens[start].lower, fixed=False))
+        """Entries that begin at `start`, longest first."""
+        found = list(self._exact(tokens, start, tokens[start].lower))
         if not found and (base := _owner(tokens[start].lower)):
-            found = [m for m in self._exact(tokens, start, base, fixed=False) if m.entry.type in {"PIECE", "TABLE"}]
-        if not found and tokens[start].kind == "word" and not tokens[start].foreign:
-            mended = self.mend(tokens[start].lower)
-            if mended is not None:
-                found = list(self._exact(tokens, start, mended, fixed=True))
+            found = [m for m in self._exact(tokens, start, base) if m.entry.type in {"PIECE", "TABLE"}]
         return found
 
-    def _exact(self, tokens: Sequence[Token], start: int, first: str, *, fixed: bool) -> Iterable[Match]:
+    def _exact(self, tokens: Sequence[Token], start: int, first: str) -> Iterable[Match]:
         for entry in self._by_first.get(first, ()):
             end = self._follow(tokens, start, entry.words)
             if end:
-                yield Match(entry, end, fixed)
-
-    def _mended_to(self, token: Token) -> str | None:
-        return None if token.foreign else self.mend(token.lower)
+                yield Match(entry, end)
 
     def _follow(self, tokens: Sequence[Token], start: int, words: tuple[str, ...]) -> int:
         """The end of `words` from `start` on (the first word is taken as matched), 0 where they do not stand there."""
@@ -211,7 +209,7 @@ class Lexicon:
         for word in words[1:]:
             if at + 1 < len(tokens) and tokens[at].lower in HYPHENS and tokens[at + 1].kind == "word":
                 at += 1
-            if at >= len(tokens) or (tokens[at].lower != word and self._mended_to(tokens[at]) != word):
+            if at >= len(tokens) or tokens[at].lower != word:
                 return 0
             at += 1
         return at

@@ -1,19 +1,22 @@
 """How a piece looks: shape, choices, flags, colours."""
 
+from dataclasses import replace
 from typing import Any
 
+from grammar.draft import Draft
 from grammar.ground import Ground
 from grammar.heads import is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
+from grammar.word_files import placed
 
 
 class Looks(Ground):
     """How a piece looks: shape, choices, flags, colours."""
 
     def _on_shape(self, at: int, phrase: Phrase) -> None:
-        if self._kind() != TABLE_KIND and self.current.named:
+        if self._kind() not in {None, TABLE_KIND} or (self._kind() is None and self.current.named):
             return
         if self._before(at, "neg"):
             return
@@ -104,13 +107,16 @@ class Looks(Ground):
         """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
-        if self._takes_back(at):
-            self.current.colours, self.correcting = self.current.colours[:-1], False
+        if phrase.label == "rest" and self.current.part_of and self.current.colours:
+            self.current = Draft(which="other", named=True)  # "four in pink, the rest in white"
+            self.drafts.append(self.current)
+            phrase = replace(phrase, label="")
         entry = self._entry(at, phrase)
+        anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
         alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
-        if alone and not self.current.colours:
+        if alone and not anew and not self.current.colours:
             self.trailing = self.current
         name = phrase.value
         same = next((c for c in self.current.colours if name in (c["name"], c["name"].split()[-1])), None)
@@ -123,10 +129,27 @@ class Looks(Ground):
                 draft.colours.append(dict(entry))
         self.topic = ("colours", None)
 
-    def _takes_back(self, at: int) -> bool:
-        """ "navy, no wait, gold": a colour in place of the one said just before."""
-        before = [p.kind for p in self.phrases[:at] if p.kind != "sep"][-2:]
-        return self.correcting and before in (["colour", "corr"], ["colour", "neg"])
+    def _taken_back(self, at: int, phrase: Phrase) -> bool:
+        """ "in navy, no, ivory", "navy and gold, sorry, navy and silver": the row is said anew."""
+        before = at - 1
+        while before >= 0 and self.phrases[before].kind in {"sep", "prep", "make"}:
+            before -= 1
+        last = before
+        while last >= 0 and (self.phrases[last].kind in {"sep", "corr"} or self.phrases[last].text.lower() == "no"):
+            last -= 1
+        slip = any(p.kind == "corr" or (p.kind == "neg" and self.correcting) for p in self.phrases[last + 1 : at])
+        if not slip or not self._before(last + 1, "colour"):
+            return False
+        new = [phrase.value]
+        after = at + 1
+        while after < len(self.phrases) and self.phrases[after].kind in {"and", "sep", "colour"}:
+            new += [self.phrases[after].value] if self.phrases[after].kind == "colour" else []
+            after += 1
+        names = [colour["name"] for colour in self.current.colours]
+        again = next((names.index(name) for name in new if name in names), len(names) - len(new))
+        del self.current.colours[max(again, 0) :]
+        self.correcting = False
+        return True
 
     def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
         """A colour with its share, its parts, or "the rest"."""
@@ -161,6 +184,9 @@ class Looks(Ground):
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
+        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        if before.value == "not" and phrase.value in held:
+            self.current.extend = True  # "lilac instead of pink", "not pink, peach": the others stay
         if before.kind in {"neg", "remove"} or listed:
             dropped.append(("colours", phrase.value))
             self.changing = self.changing or before.kind == "remove"
@@ -180,6 +206,22 @@ class Looks(Ground):
             return False
         self.current.drop.append(("colours", phrase.value))
         self.current.extend = True
+        return True
+
+    def _swap_shares(self, at: int) -> bool:
+        """ "swap the white and green percentages": two colours that are held change their shares."""
+        run = self.phrases[at + 1 : at + 8]
+        end = next((i for i, p in enumerate(run) if p.kind == "word" and p.text.lower() in placed("shares")), None)
+        held = [dict(colour) for colour in self.context.values.get("colours", ())]
+        if end is None or self.phrases[at].text.lower().split()[0] not in placed("swaps"):
+            return False
+        named = [p.value for p in run[:end] if p.kind == "colour"]
+        pair = [c for c in held if c["name"] in named] if named else held
+        if len(pair) != len("ab") or not any(colour.get("share") for colour in pair):
+            return False
+        pair[0]["share"], pair[1]["share"] = pair[1].get("share"), pair[0].get("share")
+        self.current.colours = held
+        self.skip |= set(range(at + 1, at + end + 2))
         return True
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:

@@ -20,6 +20,7 @@ from grammar.unit_words import Unit, unit_words
 MOST_BETWEEN = 2  # words such as "more" between a number and its unit
 MOST_LINKS = 2  # ", and"
 COMPOUND = ("length", "duration", "mass")
+METRES = frozenset({"m", "cm"})  # behind them "in" is no inch: "1m85 in gold"
 SECOND = Unit("duration", "s", Fraction(1))
 
 
@@ -204,7 +205,8 @@ def _next_part(tokens: Sequence[Token], before: _Sum, numeral: Numeral, link: st
             counted = unit.kind == "length" and tail is not None and tail.minor == unit.name
             over = counted and tail is not None and numeral.value >= tail.below
             free = unit.kind == "duration" or link == "and"
-            if (smaller or (other and free)) and not over:
+            behind = unit.word == "in" and before.last.name in METRES
+            if (smaller or (other and free)) and not over and not behind:
                 total = before.total + numeral.value * _size(unit)
                 doubt: Doubt = "" if before.doubt == "minutes" else before.doubt
                 whole = numeral.value.denominator == 1
@@ -225,9 +227,15 @@ def _tail(tokens: Sequence[Token], before: _Sum, numeral: Numeral, at: int, link
     """ "6 ft 4", "1 m 80", "1 hour thirty": a number whose unit goes without saying."""
     words = unit_words()
     tail = words.tails.get(before.last.name)
+    if link == "and" and word_at(tokens, at - 1) not in number_words().joins:
+        return  # "eight foot plus three arches"
     if tail is None or before.last.times != 1 or not before.whole or numeral.vague or link == ",":
         return
-    if numeral.value >= tail.below or (numeral.value.denominator != 1 and not tail.fraction):
+    if (
+        word_at(tokens, before.end) == ","
+        or numeral.value >= tail.below
+        or (numeral.value.denominator != 1 and not tail.fraction)
+    ):
         return
     if numeral.form not in ("digits", "words") and not (tail.fraction and numeral.form in ("mixed", "fraction")):
         return

@@ -27,7 +27,7 @@ def openings(phrases: Sequence[Phrase], vocabulary: Vocabulary) -> list[Phrase]:
             stop = next((k for k in range(at + 1, len(out)) if out[k].kind in ENDS), len(out))
             own = _has_length(out[:at]) or any(phrase.label in OWN for phrase in out[at:stop])
             out[at + 1 :] = _sides(out[at + 1 : stop], own) + out[stop:]
-            out[at + 1 :] = out[at + 1 :] if own else _round(out[at + 1 :])
+            out[at + 1 :] = _disc(out[at + 1 :], own) if own else _round(_disc(out[at + 1 :], own))
         at += 1
     return out
 
@@ -40,6 +40,18 @@ def _sides(phrases: list[Phrase], own: bool) -> list[Phrase]:
     if own:
         return [Phrase("word", phrase.terms) if phrase.label in labels else phrase for phrase in phrases]
     return [replace(phrase, label=labels.get(phrase.label, phrase.label)) for phrase in phrases]
+
+
+def _disc(phrases: list[Phrase], own: bool) -> list[Phrase]:
+    """ "round a circular mirror 4 ft across": the size is that of the thing, not of what goes round it."""
+    end = 1
+    while end < len(phrases) and phrases[end].kind in {"det", "shape", "word"}:
+        end += 1
+    circle = any(phrase.kind == "shape" and phrase.value == "round" for phrase in phrases[1:end])
+    if circle and phrases[0].kind in {"prep", "shape"} and end < len(phrases) and phrases[end].label == ACROSS:
+        size = Phrase("word", phrases[end].terms) if own else replace(phrases[end], label=AROUND + ACROSS)
+        return [*phrases[:end], size, *phrases[end + 1 :]]
+    return phrases
 
 
 def _round(phrases: list[Phrase]) -> list[Phrase]:

@@ -62,7 +62,7 @@ class Reader:
         typed = apart(scan(text))
         if context.foreign:
             typed = [replace(token, foreign=token.lower in context.foreign) for token in typed]
-        tokens = sounds(typed, self._tells)
+        tokens = sounds(self.lexicon.spelt(typed), self._tells)
         if not tokens:
             return Reading()
         orders = self._orders(tokens)
@@ -76,7 +76,9 @@ class Reader:
                 break
         reading = self._choose(tries, tokens, text)
         mend_unit(reading, tokens, context, self.convert)
-        reading.said_as += [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]
+        unused = {*" ".join(reading.unread).split()}
+        mended = [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]
+        reading.said_as += [pair for pair in mended if pair[0] not in unused and not self.lexicon.is_filler(pair[1])]
         return reading
 
     def _orders(self, tokens: list[Token]) -> list[Order]:
@@ -102,6 +104,8 @@ class Reader:
         """Whether a colour, a choice or an article stands at a token."""
         if at >= len(tokens):
             return False
+        if self.lexicon.colour_end(tokens, at) > at + 1:
+            return True  # "7 in hot pink"
         found = {m.entry.type for m in self.lexicon.matches(tokens, at)}
         return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
@@ -119,8 +123,9 @@ class Reader:
         rivals = [
             t for t in tries if t is not best and t.cost - best.cost < CLOSE and not _alike(t.made.reading, reading)
         ]
-        if rivals and best.row.open:
-            reading.doubts.append(_either(reading, rivals[0].made.reading))
+        open_ones = [rival for rival in rivals if best.row.differs(rival.row)]
+        if open_ones:
+            reading.doubts.append(_either(reading, open_ones[0].made.reading))
         reading.text = text
         reading.blank = not any(t.kind != "mark" for t in tokens)
         reading.said_as = [(t.text, t.said_as) for t in best.row.terms if t.said_as]

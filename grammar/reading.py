@@ -38,7 +38,7 @@ class Mention:
     which: str = "it"
     removed: bool = False
     instead: bool = False
-    like: Literal["", "colours", "all"] = ""
+    like: Literal["", "colours", "all", "swapped"] = ""
     part_of: float | None = None
     extend: bool = False
     options: dict[str, list[Value]] = field(default_factory=dict)
@@ -102,4 +102,5 @@ class Context:
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)
     budget: dict[str, Any] | None = None
+    job: dict[str, Value] = field(default_factory=dict)
     foreign: frozenset[str] = frozenset()  # words of another language that were not put into the reader's

@@ -35,6 +35,8 @@ def sounds(tokens: list[Token], tells: Tells) -> list[Token]:
 
 
 def _stands(tokens: list[Token], at: int, row: dict[str, str], tells: Tells) -> bool:
+    if "with" in row and all(token.text.lower() != row["with"] for token in tokens):
+        return False
     before = "before" not in row or any(_before(tokens, at, place, tells) for place in row["before"].split())
     behind = "behind" not in row or any(_behind(tokens, at, place, tells) for place in row["behind"].split())
     return before and behind

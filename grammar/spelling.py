@@ -2,6 +2,11 @@
 
 from collections.abc import Callable, Iterable
 
+from grammar.word_files import word_list
+
+FAR = 9.0  # slips: nothing is near
+VOWELS = frozenset("aeiou")
+
 
 def distance(a: str, b: str, most: int) -> int:
     """Letters to add, drop, change or swap with the next (optimal string alignment); `most` + 1 where it is more."""
@@ -30,31 +35,124 @@ def allowed(word: str) -> int:
     return 0 if len(word) < 4 else 1 if len(word) < 7 else 2
 
 
+def beside(a: str, b: str) -> bool:
+    """Whether two words of one length differ in one letter alone, for which a neighbouring key was hit."""
+    pairs = [x + y for x, y in zip(a, b, strict=True) if x != y]
+    rows = word_list("keys")
+    return len(pairs) == 1 and any(pairs[0] in row or pairs[0][::-1] in row for row in rows)
+
+
 def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = str) -> str | None:
     """The single nearest known word, or None where there is none or two are as near with another stem.
 
     The first letter has to be right: people rarely miss it, and most false friends differ there.
     """
-    most = allowed(word)
+    return _nearest(word, known, meaning, allowed)[0]
+
+
+def _nearest(
+    word: str, known: Iterable[str], meaning: Callable[[str], object], allow: Callable[[str], int]
+) -> tuple[str | None, float]:
+    """The single nearest word, and how many slips away the nearest ones are."""
+    most = allow(word)
     best: list[str] = []
-    closest = most + 1
+    closest = FAR
     for candidate in known:
         if candidate[0] == word[0]:
-            limit = min(most, allowed(candidate))
-            d = distance(word, candidate, limit)
-            if len(word) < 6 and only_substituted(word, candidate):
-                continue  # another word of the language, most likely
-            if d > limit:
+            limit = min(most, allow(candidate))
+            slips = distance(word, candidate, limit)
+            if slips > limit:
                 continue
+            other = only_substituted(word, candidate) and not (len(word) > 4 and beside(word, candidate))
+            if other and len(word) < 6:
+                continue  # another word of the language, most likely
+            d = slips + 0.5 * other
             if d < closest:
                 best, closest = [candidate], d
-            elif d == closest and d <= most:
+            elif d == closest:
                 best.append(candidate)
-    if not best or closest > most:
-        return None
     stems = {w.rstrip("s") for w in best}
     meanings = {meaning(w) for w in best}
-    return best[0] if len(stems) == 1 or len(meanings) == 1 else None
+    return (best[0] if len(stems) == 1 or len(meanings) == 1 else None), closest
+
+
+def _allowed_plain(word: str) -> int:
+    """How many slips a word that is not of the trade may hold: fewer, for there are many more such words."""
+    return 0 if len(word) < 5 else 1 if len(word) < 8 else 2
+
+
+def _bare(word: str) -> str:
+    """The letters of a word that are no vowels, as hurried people write it: "grlnd"."""
+    return "".join(letter for letter in word if letter not in VOWELS)
+
+
+class Speller:
+    """Mends slips of the fingers: to a word of the trade first, else to a plain word of the language.
+
+    `known` gives every word of the language, asked for once; the words of `fixed` are not mended to, for a guess at a
+    number is worse than a question. `meaning` tells which spellings are no tie, for they come to the same.
+    """
+
+    def __init__(
+        self,
+        trade: Iterable[str],
+        known: Callable[[], Iterable[str]],
+        fixed: Iterable[str],
+        meaning: Callable[[str], object],
+    ) -> None:
+        self.trade = tuple(trade)
+        self._known, self._fixed, self._meaning = known, frozenset(fixed), meaning
+        self._words: frozenset[str] = frozenset()
+        self._by_letter: dict[str, tuple[list[str], list[str], list[str]]] = {}  # trade, plain and fixed words
+        self._headless: dict[str, list[str]] = {}
+        self._skeletons: dict[str, str] = {}
+        self._mended: dict[str, str | None] = {}
+
+    def mend(self, word: str) -> str | None:
+        """The known word that this one is a slip of; None where it is known itself or nothing is near."""
+        if word not in self._mended:
+            self._mended[word] = self._found(word) if len(word) > 3 and word.isascii() and word.isalpha() else None
+        return self._mended[word]
+
+    def _sort(self) -> None:
+        self._words = frozenset(self._known())
+        trade = set(self.trade)
+        for word in self.trade:
+            self._by_letter.setdefault(word[0], ([], [], []))[0].append(word)
+            self._headless.setdefault(word[1:], []).append(word)
+        for word in sorted(self.trade, key=len):
+            self._skeletons.setdefault(word[0] + _bare(word[1:]), word)
+        for word in sorted(self._words - trade):
+            if len(word) > 3 and (word in self._fixed or len(word) > 4):
+                self._by_letter.setdefault(word[0], ([], [], []))[2 if word in self._fixed else 1].append(word)
+
+    def _found(self, word: str) -> str | None:
+        if not self._words:
+            self._sort()
+        if word in self._words:
+            return None
+        if _bare(word) == word and word in self._skeletons:
+            return self._skeletons[word]
+        trade, plain, fixed = self._by_letter.get(word[0], ([], [], []))
+        near, slips = _nearest(word, trade, self._meaning, allowed)
+        other, further = _nearest(word, plain, self._meaning, _allowed_plain)
+        closest = min(slips, further)
+        if _nearest(word, fixed, self._meaning, lambda _: 1)[1] <= closest < FAR:
+            return None
+        if further < slips:
+            near = other
+        return near if near is not None or closest < 2 else self._first_letter(word)
+
+    def _first_letter(self, word: str) -> str | None:
+        """A slip in the first letter of a longer word: "atbles", "olumns", "varamel"."""
+        swapped = word[1] + word[0] + word[2:]
+        if len(word) < 5:
+            return None
+        if swapped in self._words and swapped not in self._fixed:
+            return swapped
+        missed = [right for right in self._headless.get(word[1:], ()) if beside(word, right)] if len(word) > 5 else []
+        found = [*self._headless.get(word, ()), *missed]
+        return found[0] if len(found) == 1 else None
 
 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:

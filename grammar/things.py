@@ -38,30 +38,24 @@ class Things(Lengths, Looks):
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
         again = next((d for d in reversed(self.drafts) if d.kind == kind and d.named), None)
-        if self._same(head, kind, counted, article):
+        if again is not None and self._corrects(head):
+            draft = self.current = again
+            self._say_anew(head, before)
+        elif self._same(head, kind, counted, article):
             draft = self.current
         elif article == "the" and again is not None and not counted and not self.adding:
             draft = self.current = again
         else:
-            several = head.kind == "ones" and self.current.named
-            draft = Draft(kind=None if head.kind == "ones" and not several else kind)
-            self.drafts.append(draft)
-            definite = article in {"the", ""} and not self.adding and not (counted and article != "the")
-            fresh = self.adding or not known or not definite
-            if known and counted and not self.adding and (self.changing or self.context.focus == kind):
-                fresh = False if self.changing else fresh
-            if known and self.context.asked and kind == self.context.focus and not self.adding:
-                fresh = False
-            draft.new = fresh and head.kind != "ones"
-            if head.kind == "ones":
-                draft.new = self.adding or several
-            self.current = draft
+            draft = self.current = self._opened(head, kind, article, counted=counted, known=known)
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
         draft.article = article == "one" or (draft.article and article == "each")
         if self.another and not counted and "count" not in draft.facts:
             draft.facts["count"] = 1
         self.another = False
+        measure = next((p.text.lower() for p in before if is_size(p)), "")
+        if not article and not counted and measure.startswith(("a ", "an ")):
+            article = "one"  # "a metre and a half hoop"
         if article == "one" and counted:
             self.cost += COST["contradiction"]
         if article == "one" and not counted and "count" not in draft.facts:
@@ -71,6 +65,40 @@ class Things(Lengths, Looks):
             head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
         )
         self.adding = False
+
+    def _opened(self, head: Head, kind: str, article: str, *, counted: bool, known: bool) -> Draft:
+        """A draft of its own for what is named: a new piece, or one in hand."""
+        several = head.kind == "ones" and self.current.named
+        draft = Draft(kind=None if head.kind == "ones" and not several else kind)
+        self.drafts.append(draft)
+        definite = article in {"the", ""} and not self.adding and not (counted and article != "the")
+        fresh = self.adding or not known or not definite
+        if known and counted and not self.adding and (self.changing or self.context.focus == kind):
+            fresh = False if self.changing else fresh
+        if known and self.context.asked and kind == self.context.focus and not self.adding:
+            fresh = False
+        draft.new = fresh and head.kind != "ones"
+        if head.kind == "ones":
+            draft.new = self.adding or several
+        return draft
+
+    def _corrects(self, head: Head) -> bool:
+        """Whether what was said before was taken back right before the thing: "..., no, nine tables"."""
+        before = head.first - 1
+        while before >= 0 and self.phrases[before].kind == "sep":
+            before -= 1
+        return before >= 0 and self.phrases[before].kind == "corr"
+
+    def _say_anew(self, head: Head, before: list[Phrase]) -> None:
+        """Forget the number and the size of the thing where they are said once more."""
+        facts = self.current.facts
+        if any(is_count(p) for p in before):
+            facts.pop("count", None)
+        sized = any(is_size(p) or p.kind in {"sides", "footer"} for p in (*before, self.phrases[head.at]))
+        bare = self._bare_fact()
+        if sized and bare is not None:
+            facts.pop(bare.id, None)
+        self.correcting = False
 
     def _coloured_ones(self, head: Head) -> bool:
         """ "the gold ones": a piece in hand, by its colour."""
@@ -130,7 +158,8 @@ class Things(Lengths, Looks):
             return bool(self.current.named and self.current.kind != TABLE_KIND) or self._attribute_before(head)
         if head.prep == "for":
             return bool(self.current.named)
-        return True
+        alone = len(self.heads) == 1 and not self.context.kinds  # a place for nothing is the thing itself
+        return not alone
 
     def _attribute_before(self, head: Head) -> bool:
         """ "greenery on the tables": the thing only says where something goes that was just named."""

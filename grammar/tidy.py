@@ -5,19 +5,12 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 
 import itertools
 
-from grammar.lexer import LINKS
-from grammar.lexicon import word_list
+from grammar.asides import SEVERAL, SIZED, beside
 from grammar.terms import AMOUNTS, Amount, Term
-from grammar.word_files import load_words
+from grammar.word_files import load_words, placed
 
-SIZED = frozenset({"NUM", "LEN"})
 NEARBY = 5
-SEVERAL = 3
 WHOLE = 100
-BAGS = frozenset({"bag", "bags", "pack", "packs", "packet", "packets", "box", "boxes"})
-NAMED_BY = frozenset({"is", "number", "no.", "on", "at", "of", "the", "#", "th", "me", "us", "her"})
-RATHER = frozenset({"just", "only", "but"})
-COVERED = frozenset({"covered", "dressed", "decorated"})
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -25,7 +18,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = _names(_taken_back(row))
+    row = beside(row)
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -41,71 +34,24 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
 
 def _next(row: list[Term], at: int) -> int:
     """The index of the next term that is no link word, or len(row)."""
-    while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in LINKS:
+    while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in placed("links"):
         at += 1
     return at
 
 
-def _taken_back(row: list[Term]) -> list[Term]:
-    """ "four, sorry, nine tables", "eight no nine": only the last number was meant, of whatever it is."""
-    out = list(row)
-    for at, term in enumerate(row):
-        nxt = at + 1
-        while term.type == "NUM" and nxt < len(row) and (row[nxt].type in {"SEP", "FILL"} or _is_slip(row[nxt])):
-            nxt += 1
-        if nxt < len(row) and row[nxt].type == "NUM" and any(_is_slip(t) for t in row[at + 1 : nxt]):
-            out[at:nxt] = [t.moved("FILL", "of") for t in row[at:nxt]]
-    return out
-
-
-def _names(row: list[Term]) -> list[Term]:
-    """ "turning 40", "12 Garden Lane", "07700 900123", "3 June 2026": numbers that name or date and count nothing."""
-    out = list(row)
-    for at, term in enumerate(row):
-        if term.type not in {"NUM", "CLOCK"}:
-            continue
-        before = at - 1
-        while before >= 0 and row[before].value in NAMED_BY:
-            before -= 1
-        told = before >= 0 and row[before].text.lower() in word_list("before_name")
-        after = [t.text.lower() for t in row[at + 1 : at + 4] if t.type in {"WORD", "FILL", "PIECE", "OF"}]
-        dated = bool(set(after) & word_list("after_name")) and all(t.type != "NUM" for t in row[at + 1 : at + 2])
-        if told or dated or _is_dialled(row, at) or (at and out[at - 1].type == "WORD" and _goes_on(row, at)):
-            out[at] = term.moved("WORD", term.text)
-    return out
-
-
-def _is_dialled(row: list[Term], at: int) -> bool:
-    """Digits as of a telephone: a nought first and four of them or more, or bound to such digits."""
-    digits = row[at].text
-    behind = (
-        row[at + 1].text == "-" and row[at + 2 : at + 3] and _is_dialled(row, at + 2) if at + 1 < len(row) else False
-    )
-    return bool((digits.isdigit() and len(digits) > 3 and digits[0] == "0") or behind)
-
-
-def _goes_on(row: list[Term], at: int) -> bool:
-    """Whether digits go on with those before them that counted nothing: the rest of a number, a year."""
-    return row[at].text.isdigit() and len(row[at].text) > 3 and row[at - 1].end == row[at].start
-
-
-def _is_slip(term: Term) -> bool:
-    return term.type == "CORR" or (term.type == "NEG" and term.text.lower() == "no")
-
-
 def _bags(row: list[Term]) -> list[Term]:
-    """ "5 bags of 100": so many balloons."""
+    """ "5 bags of 100", "5 packs of 50 balloons": so many balloons."""
     out: list[Term] = []
     at = 0
     while at < len(row):
         term = row[at]
-        if term.type == "NUM" and at + 3 < len(row) and row[at + 1].value in BAGS and row[at + 2].text.lower() == "of":
-            inner = row[at + 3]
+        if term.type == "NUM" and at + 2 < len(row) and (row[at + 1].type, row[at + 1].value) == ("LABEL", "pack_size"):
+            inner = row[at + 2]
             if inner.type == "NUM":
                 number = Amount(term.value.value * inner.value.value)
                 out.append(Term("NUM", number, term.start, inner.end, f"{term.text} bags of {inner.text}"))
                 out.append(Term("BALLOON", "balloon", inner.end, inner.end, ""))
-                at += 4
+                at += 4 if row[at + 3 : at + 4] and row[at + 3].type == "BALLOON" else 3
                 continue
         out.append(term)
         at += 1
@@ -135,7 +81,11 @@ def _props(row: list[Term]) -> list[Term]:
 
 def _adjective(term: Term) -> bool:
     """Filler that belongs to a thing that is not worked out: "mini" of "mini cupcakes"."""
-    return term.type == "FILL" and isinstance(term.value, str) and term.value not in LINKS | {"and", "or", "with", ""}
+    return (
+        term.type == "FILL"
+        and isinstance(term.value, str)
+        and term.value not in placed("links") | {"and", "or", "with", ""}
+    )
 
 
 def _between(row: list[Term]) -> list[Term]:
@@ -150,20 +100,30 @@ def _between(row: list[Term]) -> list[Term]:
 
 
 def _ratios(row: list[Term]) -> list[Term]:
-    """ "60/40 white and gold", "white and gold 60/40": a share for each of two colours."""
+    """ "60/40 white and gold", "white, gold and navy 50/30/20": a share for each colour."""
+    if not any("/" in term.text for term in row):
+        return row
     out = list(row)
     for at, term in enumerate(row):
-        ends = term.text.split("/")
-        if term.type not in {"NUM", "FRAC"} or len(ends) != 2 or not all(e.strip().isdigit() for e in ends):
+        last = at
+        while last + 1 < len(row) and row[last + 1].start == row[last].end and _slashed(row[last + 1].text):
+            last += 1
+        ends = "".join(t.text for t in row[at : last + 1]).split("/")
+        if not _slashed(term.text) or len(ends) < 2 or not all(e.strip().isdigit() for e in ends):
             continue
         shares = [int(e) for e in ends]
-        colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and abs(i - at) <= NEARBY]
-        pair = [i for i in colours if i > at][:2] or colours[-2:]
-        if sum(shares) == WHOLE and len(pair) == 2:
-            out[at] = term.moved("FILL", "ratio")
-            for i, share in zip(pair, shares, strict=True):
+        colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and abs(i - at) <= NEARBY + len(ends)]
+        chosen = [i for i in colours if i > at][: len(ends)] or colours[-len(ends) :]
+        if sum(shares) == WHOLE and len(chosen) == len(ends):
+            out[at : last + 1] = [t.moved("FILL", "ratio") for t in row[at : last + 1]]
+            for i, share in zip(chosen, shares, strict=True):
                 out[i] = row[i].moved("COLOUR", (row[i].value, share / WHOLE))
     return out
+
+
+def _slashed(text: str) -> bool:
+    """Whether a text is a piece of "50/30/20"."""
+    return bool(text.strip()) and all(char.isdigit() or char in "/ " for char in text)
 
 
 def _portions(row: list[Term]) -> list[Term]:
@@ -175,7 +135,7 @@ def _portions(row: list[Term]) -> list[Term]:
         if term.type == "NUM" and at + 2 < len(row) and row[at + 1].value in {"in", "out"}:
             second = at + 2 if row[at + 1].value == "in" else _next(row, at + 2)
             after = second + 1
-            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in LINKS):
+            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in placed("links")):
                 after += 1
             if second < len(row) and row[second].type == "NUM" and after < len(row) and row[after].type == "COLOUR":
                 share = Amount(term.value.value / row[second].value.value)
@@ -226,14 +186,14 @@ def _gaps(row: list[Term]) -> list[Term]:
     """Filler that is no link, between a label and an amount, keeps them apart."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        anew = term.text.lower() in RATHER and out and out[-1].type == "SEP"
+        anew = out and out[-1].type == "SEP" and term.text.lower() in placed("rather")
         if anew and at + 1 < len(row) and row[at + 1].type == "COLOUR":
             out.append(term.moved("GAP"))  # "no gold, just ivory"
             continue
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
             binds = ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
-            apart = term.value not in LINKS and binds
+            apart = term.value not in placed("links") and binds
             out.append(term.moved("GAP") if apart else term)
         else:
             if out and _unlike(out[-1], term):
@@ -244,19 +204,23 @@ def _gaps(row: list[Term]) -> list[Term]:
 
 def _unlike(first: Term, second: Term) -> bool:
     """Whether a label and an amount beside it do not go together: guests and an hour."""
+    if "LABEL" not in {first.type, second.type}:
+        return False
     label, amount = (first, second) if first.type == "LABEL" else (second, first)
     if first.type == "NUM" and label.value in {"event_time", "setup_from"}:
         return True  # "sweet sixteen party": an hour stands after its word, or has "pm"
     near = load_words("speech.toml")["near"].get(f"LABEL.{label.value}")
-    return label.type == "LABEL" and amount.type in AMOUNTS and near is not None and amount.type not in near
+    return amount.type in AMOUNTS and near is not None and amount.type not in near
 
 
 def _drop_links(row: list[Term]) -> list[Term]:
     """Link words between a label and its amount, a share and its colour, an amount and "of"."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        if term.type in LINKING and (term.text.lower() in LINKS or term.type == "OF" or term.value == "one"):
+        if term.type in LINKING and (term.text.lower() in placed("links") or term.type == "OF" or term.value == "one"):
             nxt = _next(row, at + 1)
+            while nxt < len(row) and row[nxt].type == "PREP" and row[nxt].text.lower() in placed("links"):
+                nxt = _next(row, nxt + 1)  # "doors are at one"
             before = out[-1].type if out else ""
             after = row[nxt].type if nxt < len(row) else ""
             bound_before = len(out) > 2 and out[-3].type == "LABEL"
@@ -294,7 +258,8 @@ def _bind(row: list[Term]) -> list[Term]:
             if _a_list(kept, at):
                 term = term.moved("LIST")
         elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
-            rather = Term("GAP" if _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
+            shared = len(out) > 1 and out[-2].type in SHARES  # "25 % white, two thirds"
+            rather = Term("GAP" if shared or _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
             out += [rather, term] if rather.type == "GAP" else [term, rather]
             continue
         out.append(term)
@@ -304,7 +269,7 @@ def _bind(row: list[Term]) -> list[Term]:
 def _of_the_piece(row: list[Term], share: Term) -> bool:
     """Whether what follows a share says that it is of the piece: "navy and white two thirds covered"."""
     at = next(i for i, term in enumerate(row) if term is share)
-    return at + 1 < len(row) and row[at + 1].text.lower() in COVERED
+    return at + 1 < len(row) and row[at + 1].text.lower() in placed("covered")
 
 
 def _same_sort(before: str, after: str) -> bool:
@@ -317,11 +282,16 @@ def _a_list(row: list[Term], at: int) -> bool:
     while first > 1 and row[first - 1].type in {"SEP", "AND", "LIST"} and row[first - 2].type in SIZED:
         first -= 2
     while last + 2 < len(row) and row[last + 1].type in {"SEP", "AND"} and row[last + 2].type in SIZED:
+        if row[last].type == "LEN" and row[last + 2].value.unit != row[last].value.unit:
+            break  # "11 and 5 inch, 10 ft garland"
         last += 2
+    following = row[last + 1].type if last + 1 < len(row) else ""
     items = row[first : last + 1 : 2]
     units = {term.value.unit for term in items}
     counted = items[-1].type == "LEN" and all(term.type == "NUM" for term in items[:-1])
     if len(items) >= SEVERAL and (counted or (len(units) == 1 and all(term.type == "LEN" for term in items))):
         return True
+    if following in {"LABEL", "TABLE", "SHAPE"}:
+        return False  # "six tables at 48 in, 24 in wide"
     here = row[at - 1]
     return items[-1].type == "LEN" and items[-1].value.unit == "in" and (here.type == "NUM" or here.value.unit == "in")

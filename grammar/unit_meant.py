@@ -1,7 +1,9 @@
-"""A unit taken back: "garland 12 metres", then "feet, I meant feet"."""
+"""A unit said by itself: "garland 12 metres", then "feet, I meant feet"; "the budget is 300", then "euros"."""
 
 from collections.abc import Callable, Sequence
 
+from grammar.jobfacts import SIGNS
+from grammar.money import currencies_at
 from grammar.number_words import magnitude
 from grammar.reading import Context, Mention, Reading
 from grammar.scan import Token
@@ -15,6 +17,7 @@ def mend_unit(
     reading: Reading, tokens: Sequence[Token], context: Context, convert: Callable[[float, str, str], float]
 ) -> None:
     """Give the size that was said last the unit that a turn names, where the turn says nothing else but that."""
+    _mend_currency(reading, tokens, context)
     value = context.values.get(context.topic)
     if not reading.changing or not isinstance(value, (int, float)) or _says_more(reading, tokens):
         return
@@ -23,6 +26,16 @@ def mend_unit(
     if found and said is not None:
         meant = convert(convert(value, "in", said), found[0], "in")
         reading.mentions.append(Mention(facts={context.topic: round(meant, 4)}))
+
+
+def _mend_currency(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
+    """Give a budget that was said without a currency the one that a turn names, where it says nothing else."""
+    if not context.budget or context.budget.get("currency") or _says_more(reading, tokens):
+        return
+    named = [code for i in range(len(tokens)) for _, code in currencies_at(tokens, i, before=False)]
+    if named:
+        reading.job["budget"] = {**context.budget, "currency": SIGNS.get(named[0], named[0])}
+        reading.unread = []
 
 
 def _says_more(reading: Reading, tokens: Sequence[Token]) -> bool:

@@ -5,6 +5,7 @@ The files at the top are the reader's own language; a folder beside them is anot
 
 import tomllib
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -30,3 +31,15 @@ def read_all() -> dict[str, Words]:
 def lend_words(files: Mapping[str, Words]) -> None:
     """Take files as `read_all` gave them in another process, in place of reading them."""
     _files.update(files)
+
+
+@cache
+def placed(name: str) -> frozenset[str]:
+    """The small words of places.toml under `name`."""
+    return frozenset(str(load_words("places.toml")[name]).split())
+
+
+@cache
+def word_list(name: str) -> frozenset[str]:
+    """The plain words of filler.toml under `name`."""
+    return frozenset(str(load_words("filler.toml")[name]).split())

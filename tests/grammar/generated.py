@@ -1,67 +1,47 @@
 """Requests put together from the book's own words, each with the reading that it must have.
 
-What must be heard is written down beside the words as they are chosen, so the reader has no part in it. Number words
-are num2words', sizes are exact in inches (25.4 mm, yard and pound agreement of 1959). The same seed gives the same
-requests.
+What must be heard is written down beside the words as they are chosen, so the reader has no part in it. The same seed
+gives the same requests.
 
 A request is: pieces (each a head that names it, and what else is said of it in any order), facts of the job, fillers,
 corrections, and then perhaps a later turn. It is typed or dictated: dictated ones have their numbers in words and no
-punctuation.
+punctuation. Some speakers slip with their fingers, start anew, hum, talk of other things or are British; the tags of a
+phrase tell which of these it has (made_words.WAYS).
 """
 
 import random
 from collections.abc import Iterator
-from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Any
 
-from num2words import num2words  # type: ignore[import-untyped]
-
-from assistant.vocabulary import make_vocabulary
-from grammar.vocabulary import FactWords
-from rules import load_book
+from tests.grammar.made_pieces import Piece, PieceMaker
+from tests.grammar.made_slips import with_slips
+from tests.grammar.made_words import Part
 from tests.phrases_score import Phrase
 
-VOCABULARY = make_vocabulary(load_book())
-LOTS = {2: ("a couple of", "a pair of"), 6: ("half a dozen",), 12: ("a dozen",), 24: ("two dozen",)}
 OPENERS = (
     "hi", "hi there,", "ok so", "right,", "morning,", "um", "so", "hello, can you do", "I need", "we need", "she wants",
     "the client wants", "please could I have", "I'd like", "can I get", "need", "looking for", "thinking of",
 )  # fmt: skip
+BRITISH_OPENERS = (
+    "right then,", "I reckon we want", "we're after", "could you do us", "hiya,", "evening,", "morning love,", "g'day,",
+    "I reckon", "can you sort us", "we could do with", "after", "she fancies", "could you knock up",
+)  # fmt: skip
 CLOSERS = ("please", "thanks", "thank you", "if possible", "cheers", "for a wedding", "for saturday", "for my sister")
-SLIPS = ("no wait", "no, make that", "sorry", "I mean", "scratch that", "no", "hang on", "or rather", "actually")
-TABLES = ("tables", "tables", "tables", "trestle tables", "trestles", "banquet tables", "guest tables", "long tables")
+BRITISH_CLOSERS = (
+    "ta", "for a do in a fortnight", "in the marquee", "for my nan's do", "at the village hall", "for the fete",
+    "for a hen do", "in a fortnight", "cheers love", "if that's alright", "for the christening", "this arvo",
+)  # fmt: skip
+# What is said beside the request, and the words of it that must be named as not used: ages and the like.
+ASIDES = (
+    ("it's for my nan's 80th", "80"), ("she's turning forty", "turning forty"), ("my dad's turning 60", "turning 60"),
+    ("my daughter's getting married", ""), ("it's a surprise", ""), ("I've no idea what she'll say", ""),
+    ("they've only just decided", ""), ("it's at the church hall", ""), ("her mum's paying", ""),
+    ("we did the same last year", ""), ("it's for a baby shower", ""), ("the party's on saturday", ""),
+    ("hope that makes sense", ""), ("she's been thinking about it for weeks", ""), ("they want it to look lovely", ""),
+)  # fmt: skip
 NUMBERED = frozenset("a an one two three four five six seven eight nine ten half quarter".split())
+TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety", "twel", "thir")
 STRIPPED = str.maketrans("", "", ",.;:?!")
-
-
-@dataclass
-class Part:
-    """Some words and the fields that they give."""
-
-    text: str
-    gives: dict[str, Any] = field(default_factory=dict)
-
-
-@dataclass
-class Piece:
-    """One piece: the words that name it, further words in any order, and all fields together."""
-
-    head: Part
-    more: list[Part]
-    plural: str
-
-    @property
-    def kind(self) -> str:
-        """The kind of piece."""
-        return str(self.head.gives["kind"])
-
-    def heard(self) -> dict[str, Any]:
-        """The fields that must be heard."""
-        out = dict(self.head.gives)
-        for part in self.more:
-            out |= part.gives
-        return out
 
 
 def requests(seed: int, count: int) -> Iterator[Phrase]:
@@ -70,14 +50,11 @@ def requests(seed: int, count: int) -> Iterator[Phrase]:
         yield Maker(random.Random(f"{seed} {number}")).phrase(f"g{seed}-{number}")  # noqa: S311  no secret hangs on it
 
 
-class Maker:
+class Maker(PieceMaker):
     """Makes one request."""
 
-    def __init__(self, chance: random.Random) -> None:
-        self.chance = chance
-        self.spoken = chance.random() < 0.3
-        self.several = False
-        self.metric = chance.random() < 0.25
+    several = False
+    unused: tuple[str, ...] = ()
 
     def phrase(self, id: str) -> Phrase:
         """A request, with a later turn in two of five."""
@@ -90,286 +67,8 @@ class Maker:
         facts = {key: value for part in job for key, value in part.gives.items()}
         if self.maybe(0.4):
             turns.append(self.later(pieces, heard, facts))
-        return Phrase(id, tuple(turns), tuple(heard), facts, (), False, frozenset())
-
-    # choices ---------------------------------------------------------------------------------------------------------
-
-    def pick(self, *options: Any) -> Any:
-        """One of the options."""
-        return self.chance.choice(options)
-
-    def maybe(self, share: float) -> bool:
-        """True as often as the share says."""
-        return self.chance.random() < share
-
-    # numbers and sizes -----------------------------------------------------------------------------------------------
-
-    def number(self, n: int, *, lots: bool = False) -> str:
-        """A whole number as it is typed or said; `lots` lets "a dozen" stand for it."""
-        if lots and n in LOTS and self.maybe(0.5):
-            return str(self.pick(*LOTS[n]))
-        if self.spoken or self.maybe(0.3):
-            return str(num2words(n)).replace("-", self.pick(" ", "-") if not self.spoken else " ")
-        return str(n)
-
-    def counted(self, n: int) -> str:
-        """A number of things, sometimes after a slip that is taken back."""
-        text = self.number(n, lots=True)
-        if n > 2 and self.maybe(0.06):
-            wrong = self.pick(*(k for k in range(2, 13) if k != n))
-            slip = self.pick(*SLIPS)
-            comma = "" if self.spoken else ","
-            return f"{self.number(wrong)}{comma} {slip}{comma if self.maybe(0.5) else ''} {self.number(n)}"
-        return text
-
-    def size(self, inches: int) -> tuple[str, float]:
-        """A size in words, and the inches that the words come to (metric ones are rounded to 5 cm)."""
-        if self.metric:
-            return self.metric_size(inches)
-        feet, over = divmod(inches, 12)
-        forms: list[str] = []
-        if feet and not over:
-            name = self.number(feet)
-            forms += [f"{name} foot", f"{name} ft", f"{name} feet"]
-            forms += [] if self.spoken else [f"{feet}ft", f"{feet}'", f"{name}-foot", f"{feet}-ft"]
-        if feet and over == 6:
-            name = self.number(feet)
-            forms += [f"{name} and a half feet", f"{name} foot six"]
-            forms += (
-                []
-                if self.spoken
-                else [f"{feet}.5 ft", f"{feet} 1/2 ft", f"{feet}'6\"", f"{feet} ft 6 in", f"{feet}½ ft"]
-            )
-        if not feet or over or inches <= 72:
-            name = self.number(inches)
-            forms += [f"{name} inches", f"{name} inch"]
-            forms += [] if self.spoken else [f'{inches}"', f"{inches} in", f"{inches}in"]
-        return str(self.pick(*forms)), float(inches)
-
-    def metric_size(self, inches: int) -> tuple[str, float]:
-        """The nearest five centimetres."""
-        cm = max(5, round(inches * 2.54 / 5) * 5)
-        metres = Fraction(cm, 100)
-        name = f"{float(metres):g}"
-        forms = []
-        if cm >= 100:
-            said = str(num2words(float(metres))) if metres.denominator > 1 else self.number(int(metres))
-            forms += [f"{said} metres", f"{said} meters"]
-            forms += [] if self.spoken else [f"{name} m", f"{name}m", f"{name} metres"]
-        if cm < 100 or not self.spoken:
-            said = self.number(cm)
-            forms += [f"{said} cm", f"{said} centimetres"]
-        return str(self.pick(*forms)), cm / 2.54
-
-    # pieces ----------------------------------------------------------------------------------------------------------
-
-    def piece(self) -> Piece:
-        """A piece of any kind that has a head here."""
-        kind = self.pick(
-            "runner", "runner", "runner", "garland", "arch", "column", "wall", "hoop", "swag", "bouquet", "centerpiece"
-        )
-        head, plural = getattr(self, f"_{kind}")()
-        return Piece(head, self.looks(kind, head), plural)
-
-    def named(self, kind: str) -> tuple[str, str]:
-        """A name of the piece for one and for many."""
-        words = next(p.words for p in VOCABULARY.pieces if p.kind == kind)
-        pairs = [(w, f"{w}s") for w in words if f"{w}s" in words] + [(w, f"{w}es") for w in words if f"{w}es" in words]
-        one, many = self.pick(*pairs)
-        return str(one), str(many)
-
-    def some(self, kind: str, most: int = 6) -> tuple[str, str, dict[str, Any]]:
-        """ "three arches": the number with the noun apart, and the fields."""
-        one, many = self.named(kind)
-        n = self.pick(1, 1, *range(1, most + 1))
-        if n == 1:
-            article = self.pick("a", "a", "one")
-            if article == "a" and one[0] in "aeio":
-                article = "an"
-            return article, one, {"kind": kind, "count": 1}
-        return self.counted(n), many, {"kind": kind, "count": n}
-
-    def _runner(self) -> tuple[Part, str]:
-        n = self.pick(*range(2, 31))
-        number = self.counted(n)
-        gives: dict[str, Any] = {"kind": "runner", "count": n}
-        shape = self.pick("long", "long", "long", "round", "square")
-        noun = self.pick(*TABLES)
-        if shape == "round":
-            size, gives["table_diameter_in"] = self.size(self.pick(36, 48, 60, 66, 72))
-            gives["table_shape"] = "round"
-            forms = [
-                f"{number} {size} rounds",
-                f"{number} {size} round tables",
-                f"{number} round tables, {size} across",
-            ]
-        elif shape == "square":
-            size, gives["table_length_in"] = self.size(self.pick(30, 36, 48))
-            gives["table_shape"] = "square"
-            forms = [f"{number} {size} square tables", f"{number} square tables, {size} each"]
-        else:
-            size, gives["table_length_in"] = self.size(self.pick(48, 60, 72, 72, 72, 96, 96, 78, 120))
-            forms = [
-                f"{number} {size} {noun}", f"{number} {size} {noun}", f"runners for {number} {size} {noun}",
-                f"{number} {noun}, {size} each", f"{number} {noun} {size} long", f"{size} {noun}, {number} of them",
-                f"{number} {noun} at {size}", f"{number} {noun}, each {size} long",
-                f"{size} {noun} and there are {number}",
-                f"the {noun} are {size} long and there are {number} of them",
-            ]  # fmt: skip
-            if self.maybe(0.15) and not self.metric:
-                wide, gives["table_width_in"] = self.size(self.pick(24, 30, 36))
-                forms = [f"{number} {size} by {wide} {noun}", f"{number} {noun} that are {size} by {wide}"]
-        if self.spoken:
-            forms = [form for form in forms if "," not in form.replace(number, "")]
-        return Part(str(self.pick(*forms)), gives), "tables"
-
-    def _garland(self) -> tuple[Part, str]:
-        number, noun, gives = self.some("garland", 4)
-        size, gives["length_in"] = self.size(12 * self.pick(*range(4, 31)))
-        return Part(str(self.pick(f"{number} {size} {noun}", f"{number} {noun} {size} long")), gives), "garlands"
-
-    def _two_sides(self, kind: str) -> tuple[Part, str]:
-        number, noun, gives = self.some(kind, 3)
-        wide, gives["span_in"] = self.size(12 * self.pick(*range(5, 13)))
-        high, gives["height_in"] = self.size(12 * self.pick(*range(6, 10)))
-        forms = [
-            f"{number} {noun} {wide} wide and {high} high", f"{number} {noun} {high} tall and {wide} wide",
-            f"{number} {noun} {wide} wide by {high} high", f"{number} {noun} {wide} by {high}",
-            f"{number} {wide} by {high} {noun}",
-        ]  # fmt: skip
-        return Part(str(self.pick(*forms)), gives), f"{kind}s"
-
-    def _arch(self) -> tuple[Part, str]:
-        return self._two_sides("arch")
-
-    def _wall(self) -> tuple[Part, str]:
-        return self._two_sides("wall")
-
-    def _column(self) -> tuple[Part, str]:
-        number, noun, gives = self.some("column")
-        size, gives["height_in"] = self.size(12 * self.pick(4, 5, 6, 7, 8))
-        forms = [f"{number} {size} {noun}", f"{number} {noun} {size} tall", f"{number} {noun} {size} high"]
-        return Part(str(self.pick(*forms)), gives), "columns"
-
-    def _hoop(self) -> tuple[Part, str]:
-        number, noun, gives = self.some("hoop", 4)
-        size, gives["diameter_in"] = self.size(12 * self.pick(3, 4, 5, 6))
-        forms = [f"{number} {size} {noun}", f"{number} {noun} {size} across", f"{number} {noun} {size} in diameter"]
-        return Part(str(self.pick(*forms)), gives), "hoops"
-
-    def _swag(self) -> tuple[Part, str]:
-        number, noun, gives = self.some("swag", 4)
-        size, gives["span_in"] = self.size(12 * self.pick(*range(8, 21)))
-        forms = [f"{number} {size} {noun}", f"{number} {noun} {size} wide", f"{number} {noun} {size} across"]
-        head = str(self.pick(*forms))
-        if self.maybe(0.5):
-            sag, gives["sag_in"] = self.size(self.pick(12, 18, 24))
-            head += f" with {sag} of sag"
-        return Part(head, gives), "swags"
-
-    def _bunches(self, kind: str, words: tuple[str, str]) -> tuple[Part, str]:
-        n, each = self.pick(*range(2, 21)), self.pick(3, 5, 7, 9)
-        number, inside = self.counted(n), self.number(each)
-        forms = [f"{number} {words[1]} of {inside}", f"{number} {words[1]} with {inside} balloons in each"]
-        return Part(str(self.pick(*forms)), {"kind": kind, "count": n, "balloons": each}), words[1]
-
-    def _bouquet(self) -> tuple[Part, str]:
-        return self._bunches("bouquet", self.pick(("bouquet", "bouquets"), ("bunch", "bunches")))
-
-    def _centerpiece(self) -> tuple[Part, str]:
-        return self._bunches("centerpiece", self.pick(("centrepiece", "centrepieces"), ("centerpiece", "centerpieces")))
-
-    # what else is said of a piece ------------------------------------------------------------------------------------
-
-    def looks(self, kind: str, head: Part) -> list[Part]:
-        """Up to four further things, none of which contradicts another."""
-        makers = [self.colours, self.foliage]
-        if kind == "runner":
-            makers += [self.coverage, self.width]
-        if kind in {"garland", "arch"}:
-            makers += [self.sizes, self.style]
-        if kind in {"bouquet", "centerpiece"}:
-            makers = [self.colours, self.gas]
-        if kind == "hoop":
-            makers += [self.style]
-        chosen = self.chance.sample(makers, self.pick(0, 1, 1, 2, min(3, len(makers))))
-        return [made for maker in chosen if (made := maker(head)) is not None]
-
-    def colour_names(self, count: int) -> list[str]:
-        """Colours of different words, so that no two of them can be taken for one."""
-        english = [c for c in VOCABULARY.colours if not set(c.split()) & VOCABULARY.lent]
-        names = self.chance.sample([c for c in english if " " not in c or not self.spoken], 12)
-        out: list[str] = []
-        for name in names:
-            taken = {word for old in out for word in old.split()}
-            plant = name.split()[0] in {"eucalyptus", "confetti", "fern", "moss", "clear"}
-            pair = self.spoken and (name in VOCABULARY.colour_mods or any(name in p for p in VOCABULARY.colour_pairs))
-            if not plant and not pair and not taken & set(name.split()):
-                out.append(name)
-        return out[:count]
-
-    def colours(self, head: Part) -> Part | None:
-        """A row of colours, with or without shares."""
-        names = self.colour_names(self.pick(1, 2, 2, 3))
-        if len(names) == 2 and self.maybe(0.3):
-            first = self.pick(60, 70, 75, 80)
-            a, b = names
-            shares = {a: first / 100, b: 1 - first / 100}
-            forms = [(f"{first}% {a} and {100 - first}% {b}", shares), (f"half {a} and half {b}", {a: 0.5, b: 0.5})]
-            forms += [(f"{first} percent {a} the rest {b}", shares)]
-            text, given = self.pick(*forms)
-            if self.spoken:
-                text = str(text).replace("%", " percent")
-                text = " ".join(str(num2words(int(w))).replace("-", " ") if w.isdigit() else w for w in text.split())
-            return Part(text, {"colours": [{"name": n, "share": round(s, 4)} for n, s in given.items()]})
-        gives = {"colours": [{"name": name} for name in names]}
-        comma = " " if self.spoken else ", "
-        row = names[0] if len(names) == 1 else f"{comma.join(names[:-1])} and {names[-1]}"
-        return Part(self.pick("", "in ", "in ") + row if len(names) > 1 else f"in {row}", gives)
-
-    def foliage(self, head: Part) -> Part:
-        """Greenery or none."""
-        fact = next(f for f in VOCABULARY.facts if f.id == "foliage")
-        word = self.pick(*fact.words)
-        if self.maybe(0.5):
-            return Part(f"with {word}", {"foliage": True})
-        return Part(self.pick(f"no {word}", f"without {word}"), {"foliage": False})
-
-    def coverage(self, head: Part) -> Part | None:
-        """Any of the book's words for how much of a table is covered."""
-        if head.gives.get("table_shape") == "round":
-            return None
-        fact = _fact("coverage", "runner")
-        value = self.pick(*fact.choices)
-        word = str(self.pick(*fact.choices[value]))
-        if any(w in word for w in ("round", "ring", "circle")):
-            word = str(fact.choices[value][0])
-        return Part(word, {"coverage": value})
-
-    def width(self, head: Part) -> Part | None:
-        """How wide the tables are."""
-        if "table_width_in" in head.gives or head.gives.get("table_shape"):
-            return None
-        text, inches = self.size(self.pick(24, 30, 36))
-        return Part(f"{text} wide", {"table_width_in": inches})
-
-    def sizes(self, head: Part) -> Part:
-        """Sizes of balloons."""
-        if self.spoken or self.maybe(0.4):
-            return Part(f"{self.number(11)} inch balloons", {"sizes_in": [11]})
-        text, sizes = self.pick(
-            ("5s and 11s", [5, 11]), ("5, 11 and 17 inch balloons", [5, 11, 17]), ('11" balloons', [11])
-        )
-        return Part(text, {"sizes_in": sizes})
-
-    def style(self, head: Part) -> Part:
-        """Organic or classic."""
-        value = self.pick("organic", "classic")
-        return Part(value, {"style": value})
-
-    def gas(self, head: Part) -> Part:
-        """What they are filled with."""
-        return Part(self.pick("helium", "helium filled"), {"gas": "helium"})
+        unread = self.unused if len(turns) == 1 else ()
+        return Phrase(id, tuple(turns), tuple(heard), facts, unread, False, frozenset(self.heard_as))
 
     # the job ---------------------------------------------------------------------------------------------------------
 
@@ -384,6 +83,12 @@ class Maker:
         name = self.number
         paid = {"budget": {"amount": money, "currency": sign}}
         word = {"$": "dollars", "£": "pounds"}[sign]
+        if sign == "£" and self.does("british"):
+            word = "quid"
+        if self.does("british", 0.3):
+            said = [Part(f"party at half {name(hour)}", {"event_time": f"{hour + 12}:30"})]
+            early = Part(f"we can get in from half {name(before)}", {"setup_from": f"{before:02}:30"})
+            return [*said, early] if self.maybe(0.5) else said
         typed = [
             [Part(f"budget {sign}{money}", paid)], [Part(f"under {sign}{money}", paid)],
             [Part(f"{m} miles away", {"drive_miles": m})], [Part(f"{m}% spare", {"spare_pct": m})],
@@ -417,13 +122,19 @@ class Maker:
                 piece.head.gives["colours"] = [{"name": name} for name in names]
             text += self.pick(", ", ", all in ", ", everything in ") + " and ".join(names)
         facts = " and ".join(part.text for part in job)
+        ahead = bool(facts) and self.maybe(0.3) and not self.spoken
         if facts:
-            ahead = self.maybe(0.3) and not self.spoken
             text = f"{facts}, {text}" if ahead else self.glue(text, facts)
-        if self.maybe(0.4):
-            text = f"{self.pick(*OPENERS)} {text}"
+        if self.does("aside"):
+            aside, unused = self.pick(*ASIDES)
+            self.unused += (unused,) if unused else ()
+            text = f"{aside}{self.pick(' so', ' and') if self.spoken else self.pick(' so', ', so', '.', ' and')} {text}"
+        elif self.maybe(0.4):
+            openers = BRITISH_OPENERS if self.does("british") else OPENERS
+            asks = ("can", "could", "hello, can", "please could")  # "can I get under $500 ..." would ask what fits
+            text = f"{self.pick(*(o for o in openers if not (ahead and o.startswith(asks))))} {text}"
         if self.maybe(0.2):
-            text = f"{text} {self.pick(*CLOSERS)}"
+            text = f"{text} {self.pick(*(BRITISH_CLOSERS if self.does('british') else CLOSERS))}"
         return self.finish(text)
 
     def told(self, piece: Piece) -> str:
@@ -451,22 +162,20 @@ class Maker:
     def glue(self, text: str, more: str) -> str:
         """Words behind others; in speech a size is never followed by a number, which would be one with it."""
         if not self.spoken:
-            return text + self.pick(", ", ", ", ", ", "; ") + more
+            return text + self.pick(", ", ", ", ", ", "; ") + self.hum() + more
         first = more.split(maxsplit=1)[0]
-        if (
-            first.isdigit()
-            or first in NUMBERED
-            or first.startswith(
-                ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety", "twel", "thir")
-            )
-        ):
+        if first.isdigit() or first in NUMBERED or first.startswith(TENS):
             return f"{text} and they're {more}"
-        return f"{text} {more}"
+        return f"{text} {self.hum()}{more}"
 
     def finish(self, text: str) -> str:
-        """Dictation has no punctuation and no capitals."""
+        """Dictation has no punctuation and no capitals, and no slips of the fingers."""
         if self.spoken:
             return " ".join(text.lower().translate(STRIPPED).split())
+        if "typo" in self.ways:
+            spoilt = with_slips(text, self.chance)
+            self.heard_as |= {"typo"} if spoilt != text else set()
+            text = spoilt
         return text.upper() if self.maybe(0.03) else text
 
     # a later turn ----------------------------------------------------------------------------------------------------
@@ -475,9 +184,9 @@ class Maker:
         """A turn that changes or asks something; `heard` and `job` are brought up to it."""
         turns = [self._ask, self._recolour_all, self._add_piece]
         if len(pieces) == 1:
-            turns += [self._renumber, self._resize, self._recolour, self._replant, self._undo]
+            turns += [self._renumber, self._resize, self._recolour, self._replant, self._undo, self._widen]
         else:
-            turns += [self._remove, self._recolour_named]
+            turns += [self._remove, self._recolour_named, self._recolour_nth]
         return self.finish(self.pick(*turns)(pieces, heard, job))
 
     def _ask(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
@@ -533,8 +242,21 @@ class Maker:
                 f"actually {size} {role}",
                 f"what if they were {size} {role}",
                 f"sorry, {size} {role}",
+                f"they should be {size}",
+                f"can they be {size} {role} instead",
+                *([f"no they're {size}"] if "table_width_in" not in heard[0] else []),
             )
         )
+
+    def _widen(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
+        if heard[0]["kind"] != "runner" or heard[0].get("table_shape"):
+            return self._recolour(pieces, heard, job)
+        size, wide = self.size(self.pick(24, 30, 36, 42))
+        if wide == heard[0].get("table_width_in"):
+            return self._recolour(pieces, heard, job)
+        heard[0]["table_width_in"] = wide
+        job["intent"] = "change"
+        return str(self.pick(f"make them {size} wide", f"they're {size} wide", f"what if they were {size} wide"))
 
     def _recolour(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
         part = self.colours(pieces[0].head)
@@ -542,7 +264,17 @@ class Maker:
         heard[0]["colours"] = part.gives["colours"]
         job["intent"] = "change"
         bare = part.text.removeprefix("all ").removeprefix("in ")
-        return str(self.pick(f"in {bare}", f"make it {bare}", f"actually {bare}", f"change the colours to {bare}"))
+        it, would = ("it", "it should be") if heard[0].get("count") == 1 else ("them", "they should be")
+        return str(
+            self.pick(
+                f"in {bare}",
+                f"make {it} {bare}",
+                f"actually {bare}",
+                f"change the colours to {bare}",
+                f"do {it} in {bare}",
+                f"{would} {bare}",
+            )
+        )
 
     def _recolour_all(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
         names = self.colour_names(2)
@@ -558,6 +290,15 @@ class Maker:
         heard[at]["colours"] = [{"name": name} for name in names]
         job["intent"] = "change"
         return f"make the {pieces[at].plural} {' and '.join(names)}"
+
+    def _recolour_nth(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
+        at = self.pick(0, 1)
+        names = self.colour_names(2)
+        heard[at]["colours"] = [{"name": name} for name in names]
+        job["intent"] = "change"
+        which = f"the {('first', 'second')[at]} {'one' if heard[at].get('count') == 1 else 'ones'}"
+        row = " and ".join(names)
+        return str(self.pick(f"{which} in {row}", f"make {which} {row}", f"and {which} should be {row}"))
 
     def _replant(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
         job["intent"] = "change"
@@ -580,9 +321,3 @@ class Maker:
         heard.pop(at)
         job["intent"] = "change"
         return f"{self.pick('lose', 'take out', 'scrap', 'forget', 'remove')} the {pieces[at].plural}"
-
-
-def _fact(id: str, kind: str) -> FactWords:
-    fact = VOCABULARY.fact(id, kind)
-    assert fact is not None
-    return fact

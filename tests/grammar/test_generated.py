@@ -11,8 +11,8 @@ from tests.grammar.generated import requests
 from tests.phrases_score import verdict
 
 SEED = 1
-EXACT = 0.95
-SILENT = 0.03
+EXACT = 0.98
+SILENT = 0.01
 
 
 def test_made_requests_are_read_as_they_were_made(request: pytest.FixtureRequest) -> None:

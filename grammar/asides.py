@@ -1,0 +1,207 @@
+"""What is said beside the request, and what is taken back: set aside before words are bound to one another."""
+
+from grammar.terms import Amount, Term
+from grammar.word_files import load_words, placed, word_list
+
+SIZED = frozenset({"NUM", "LEN"})
+SEVERAL = 3
+ANEW = SIZED | {"BY"}
+DATING = frozenset({"day", "week"})
+COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON", "LABEL", "PARTS", "TO", "BY"})
+
+
+def beside(row: list[Term]) -> list[Term]:
+    """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
+    types = {term.type for term in row}
+    if "NUM" in types:
+        row = _things(_degrees(_counted_aloud(row)))
+    if "LABEL" in types:
+        row = _too_low(_winds(row))
+    return _hours(_names(_taken_back(_clauses(row))))
+
+
+def _things(row: list[Term]) -> list[Term]:
+    """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
+    out = list(row)
+    for at, term in enumerate(row[:-2]):
+        if row[at + 1].type != "NUM":
+            continue
+        after = row[at + 2]
+        if term.type == "LABEL" and term.text.lower().endswith((" for", " of")) and after.type == "LEN":
+            out[at] = term.moved("FILL", "for")
+        elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
+            out[at], out[at + 2] = term.moved("REMOVE", "remove"), after.moved("FILL", "")
+    return out
+
+
+def _degrees(row: list[Term]) -> list[Term]:
+    """ "it's 95 out": how hot it is."""
+    out = list(row)
+    for at, term in enumerate(row[1:-1], 1):
+        if term.type != "NUM" or row[at - 1].value != "it":
+            continue
+        if row[at + 1].text.lower() in {"out", "outside"} and term.value.value in range(20, 126):
+            out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))
+    return out
+
+
+def _winds(row: list[Term]) -> list[Term]:
+    """ "the wind might hit 25": what is hit is no heat."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if (term.type, term.value) != ("LABEL", "temperature") or term.text.lower().split()[0] not in placed("hits"):
+            continue
+        said = [i for i in range(max(at - 4, 0), at) if row[i].text.lower() in word_list("winds")]
+        if said:
+            out[at], out[said[-1]] = term.moved("LABEL", "wind"), row[said[-1]].moved("FILL", "")
+    return out
+
+
+def _too_low(row: list[Term]) -> list[Term]:
+    """ "knock up a 7 ft arch": a label that takes no number as small as those beside it is none."""
+    least = load_words("speech.toml")["least"]
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        lowest = least.get(f"LABEL.{term.value}") if term.type == "LABEL" else None
+        if lowest is not None:
+            before = [t.value.value for t in row[max(at - 1, 0) : at] if t.type in SIZED]
+            after = [t.value.value for t in row[at + 1 : at + 3] if t.type in SIZED]
+            if after and max(after) >= lowest and before and max(before) < lowest:
+                out.append(Term("GAP", None, term.start, term.start, ""))  # "bunches of five we're at 6000 feet"
+            elif before + after and max(before + after) < lowest:
+                term = term.moved("FILL", "")
+        out.append(term)
+    return out
+
+
+def _clauses(row: list[Term]) -> list[Term]:
+    """Where a clause of its own ends: "..., so ten tables", "at the church hall ten tables"."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type not in {"FILL", "SEP", "PREP"}:
+            continue
+        hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")
+        if hummed and next((t.type for t in reversed(row[:at]) if t.type != "FILL"), "") == "NUM":
+            out[at] = term.moved("FILL", "")  # "fourteen um, four foot rounds"
+        if term.type == "PREP" and term.text.lower() == "up":
+            verb = [t.text.lower() for t in row[max(at - 2, 0) : at] if t.type in {"FILL", "WORD", "MAKE", "PRON"}]
+            out[at] = term.moved("FILL", "") if set(verb) & placed("done_up") else term  # "knock me up an arch"
+        if term.type != "FILL" or not at:
+            continue
+        if term.text.lower() == "so":
+            out[at] = term.moved("SEP", "so")
+        elif term.text.lower() in word_list("occasions"):
+            first = at
+            while first and out[first - 1].type == "FILL" and out[first - 1].value not in placed("links"):
+                first -= 1
+            if first and out[first - 1].type == "DET":
+                first -= 2 if first > 1 and out[first - 2].type == "PREP" else 1
+                out[first:at] = [t.moved("FILL", "") for t in out[first:at]]
+    return out
+
+
+def _taken_back(row: list[Term]) -> list[Term]:
+    """ "four, sorry, nine tables", "8 six foot no 9 six foot": of what is said anew, only the last was meant."""
+    out = [t.moved("CORR", "corr") if _takes_back(row, at) else t for at, t in enumerate(row)]
+    at = 0
+    while at < len(out):
+        end = at
+        while end < len(out) and (out[end].type in {"SEP", "FILL"} or _is_slip(out[end])):
+            end += 1
+        if any(_is_slip(t) for t in out[at:end]):
+            again = _said_anew(out, at, end)
+            out[at - again : end] = [t.moved("FILL", "of") for t in out[at - again : end]] if again else out[at:end]
+        at = end + 1
+    return out
+
+
+def _counted_aloud(row: list[Term]) -> list[Term]:
+    """ "let me count one two three four five tables": only the last of them is the number."""
+    out = list(row)
+    numbers = [i for i, t in enumerate(row) if t.type == "NUM"]
+    for first, at in enumerate(numbers):
+        run = [at]
+        for nxt in numbers[first + 1 :]:
+            apart = any(t.type not in {"NUM", "FILL", "SEP"} for t in row[run[-1] + 1 : nxt])
+            if apart or row[nxt].value.value != row[run[-1]].value.value + 1:
+                break
+            run.append(nxt)
+        if row[at].value.value == 1 and len(run) > SEVERAL:
+            for i in run[:-1]:
+                out[i] = row[i].moved("FILL", "")
+    return out
+
+
+def _takes_back(row: list[Term], at: int) -> bool:
+    """Whether a plain "no" takes back what was said: between commas, or before another number or size."""
+    if row[at].type != "NEG" or row[at].text.lower() != "no" or not at or at + 1 == len(row):
+        return False
+    after = row[at + 1]
+    if after.type in SIZED:
+        again = any(t.type == after.type for t in row[:at])
+        return again and row[at - 1].text.lower() != "with" and all(t.type != "BALLOON" for t in row[at + 2 : at + 4])
+    slip = row[at + 2 : at + 3] if after.type == "SEP" else [after]
+    return row[at - 1].text == after.text == "," or any(term.type == "CORR" for term in slip)
+
+
+def _said_anew(row: list[Term], at: int, end: int) -> int:
+    """How many amounts before `at` are said again, in the same order, from `end` on."""
+    first, last = at, end
+    while first > 0 and row[first - 1].type in ANEW:
+        first -= 1
+    while last < len(row) and row[last].type in ANEW:
+        last += 1
+    for many in range(min(at - first, last - end), 0, -1):
+        if [t.type for t in row[at - many : at]] == [t.type for t in row[end : end + many]]:
+            return many
+    return 0
+
+
+def _names(row: list[Term]) -> list[Term]:
+    """ "turning 40", "12 Garden Lane", "07700 900123", "3 June 2026": numbers that name or date and count nothing."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type == "DUR" and term.value.unit in DATING and at and row[at - 1].text.lower() == "in":
+            out[at] = term.moved("FILL", "")  # "in a fortnight" dates as "on saturday" does
+        if term.type not in {"NUM", "CLOCK"}:
+            continue
+        before = at - 1
+        while before >= 0 and row[before].value in placed("named_by"):
+            before -= 1
+        told = before >= 0 and row[before].text.lower() in word_list("before_name")
+        after = [t.text.lower() for t in row[at + 1 : at + 4] if t.type in {"WORD", "FILL", "PIECE", "OF"}]
+        dated = bool(set(after) & word_list("after_name")) and all(t.type != "NUM" for t in row[at + 1 : at + 2])
+        if told or dated or _is_dialled(row, at) or (at and out[at - 1].type == "WORD" and _goes_on(row, at)):
+            out[at] = term.moved("WORD", term.text)
+    return out
+
+
+def _hours(row: list[Term]) -> list[Term]:
+    """ "on saturday at seven", "it's at 7": a bare hour behind a day, a date or the party itself."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if at < 2 or term.type != "NUM" or row[at - 1].text.lower() != "at" or term.value.value not in range(1, 13):
+            continue
+        day = row[at - 2].text.lower()
+        counts = at + 1 < len(row) and row[at + 1].type in COUNTED
+        if not counts and (day in word_list("days") or row[at - 2].value == "it" or day.endswith("th")):
+            out[at] = term.moved("CLOCK", (int(term.value.value) * 60, False))
+    return out
+
+
+def _is_dialled(row: list[Term], at: int) -> bool:
+    """Digits as of a telephone: a nought first and four of them or more, or bound to such digits."""
+    digits = row[at].text
+    behind = (
+        row[at + 1].text == "-" and row[at + 2 : at + 3] and _is_dialled(row, at + 2) if at + 1 < len(row) else False
+    )
+    return bool((digits.isdigit() and len(digits) > 3 and digits[0] == "0") or behind)
+
+
+def _goes_on(row: list[Term], at: int) -> bool:
+    """Whether digits go on with those before them that counted nothing: the rest of a number, a year."""
+    return row[at].text.isdigit() and len(row[at].text) > 3 and row[at - 1].end == row[at].start
+
+
+def _is_slip(term: Term) -> bool:
+    return term.type == "CORR" or (term.type == "NEG" and term.text.lower() == "no")
