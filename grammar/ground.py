@@ -85,6 +85,7 @@ class Ground:
         self.hint: FactWords | None = None
         self.rows = 0.0
         self.rest_open = False
+        self.replacing = -1  # where the colour stands that takes the place of another
         self.plant = ""
         self.sized_alike = False
         self.given: list[dict[str, Any]] = []
@@ -117,6 +118,9 @@ class Ground:
 
     def _after(self, at: int, *kinds: str) -> bool:
         return at + 1 < len(self.phrases) and self.phrases[at + 1].kind in kinds
+
+    def _kind_at(self, at: int) -> str:
+        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
 
     def _owned(self, at: int) -> bool:
         """Whether a phrase stands before the thing that it is said of: "thinking of nine bunches"."""

@@ -11,6 +11,8 @@ from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
 from grammar.word_files import placed
 
+SWAPS = ("swap", "change", "switch", "turn", "make", "replace", "exchange")
+
 
 class Looks(Ground):
     """How a piece looks: shape, choices, flags, colours."""
@@ -174,7 +176,7 @@ class Looks(Ground):
     def _unwanted(self, at: int, phrase: Phrase) -> bool:
         """ "no gold", "drop the red and the blue", "less gold"."""
         place = at - 2 if at > 1 and self._before(at, "det") else at - 1
-        if place < 0:
+        if place < 0 or at == self.replacing:
             return False
         before = self.phrases[place]
         if before.kind == "more":
@@ -195,16 +197,26 @@ class Looks(Ground):
         return False
 
     def _swapped(self, at: int, phrase: Phrase) -> bool:
-        """ "swap the red for burgundy": one colour in place of another."""
-        later = at + 1
-        while later < len(self.phrases) and self.phrases[later].kind in {"prep", "det", "make", "add"}:
+        """ "swap the red for burgundy", "make the pink lilac": one colour in place of another, or of others."""
+        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        end = at + 1
+        while self._kind_at(end) in {"and", "sep"} and self._kind_at(end + 1) == "colour":
+            if phrase.value not in held or self.phrases[end + 1].value not in held:
+                break
+            end += 2  # "swap navy and gold for lilac"
+        later = end
+        while later < len(self.phrases) and self.phrases[later].kind in {"prep", "det", "make", "add", "onhand"}:
             later += 1
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
-        linked = later > at + 1 and later < len(self.phrases) and self.phrases[later].kind == "colour"
-        if not verb.startswith(("swap", "change", "switch", "turn", "make")) or not linked or phrase.label:
+        if not verb.startswith(SWAPS) or later >= len(self.phrases) or self.phrases[later].kind != "colour":
             return False
-        self.current.drop.append(("colours", phrase.value))
+        side_by_side = phrase.value in held and self.phrases[later].value not in held
+        if phrase.label or not (later > end or side_by_side):
+            return False
+        self.current.drop += [("colours", p.value) for p in self.phrases[at:end] if p.kind == "colour"]
+        self.skip |= set(range(at + 1, end))
+        self.replacing = later
         self.current.extend = True
         return True
 

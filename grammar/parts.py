@@ -191,6 +191,3 @@ class Parts(Ground):
         self.drafts.append(draft)
         self.current = draft
         return True
-
-    def _kind_at(self, at: int) -> str:
-        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""

@@ -640,3 +640,22 @@ def test_only_the_ways_that_a_size_can_be_meant_are_asked_about() -> None:
     reply = after("a wall, 50 ft")
     assert reply.heard.pieces == [heard("wall", count=1, span_in=600)]
     assert reply.question == "How high?"
+
+
+@pytest.mark.parametrize(
+    ("said", "colours"),
+    [
+        ("change the pink to lilac", ["navy", "gold", "lilac"]),
+        ("make the pink lilac", ["navy", "gold", "lilac"]),
+        ("replace pink with lilac", ["navy", "gold", "lilac"]),
+        ("turn the gold into silver", ["navy", "pink", "silver"]),
+        ("swap navy and gold for lilac", ["pink", "lilac"]),
+        ("make it pink and lilac", ["pink", "lilac"]),
+        ("change to lilac and white", ["lilac", "white"]),
+    ],
+)
+def test_a_colour_in_place_of_one_that_is_held_leaves_the_others(said: str, colours: list[str]) -> None:
+    """Whoever names a colour of the row and then another means that one alone; new colours alone are a new row."""
+    reply = after(f"15 ft garland, navy, gold and pink / {said}")
+    assert [colour["name"] for colour in reply.heard.pieces[0]["colours"]] == colours
+    assert not reply.unread
