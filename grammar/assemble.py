@@ -12,6 +12,7 @@ from grammar.terms import Amount
 from grammar.things import Things
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+COVERED = ("coverage", "coverage_fraction")
 SOME = frozenset({"other", "first"})
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
@@ -182,6 +183,7 @@ class Assembler(Things):
         drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         self._colour_all(drafts)
+        self._cover_all(drafts)
         if self.sized_alike:  # "..., all 6 ft"
             last = {
                 k: v
@@ -237,6 +239,15 @@ class Assembler(Things):
         if plain and self.trailing.undressed:
             for draft in bare:
                 draft.colours = [dict(colour) for colour in self.trailing.colours]
+
+    def _cover_all(self, drafts: list[Draft]) -> None:
+        """ "6 tables of 8 ft and 4 of 6 ft, full drop": a coverage behind the last of new tables is that of all."""
+        last = drafts[-1] if drafts else None
+        if last is None or last is not self.covered or self.context.kinds:
+            return
+        if all(d.new and d.kind == TABLE_KIND and d.undressed for d in drafts[:-1]):
+            for draft in drafts[:-1]:
+                draft.facts.update({fact: last.facts[fact] for fact in COVERED if fact in last.facts})
 
     def _cover_by_share(self, draft: Draft) -> None:
         """ "8 tables, 2/3 navy and gold": two thirds before colours without shares is how much is covered."""

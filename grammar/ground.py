@@ -94,6 +94,7 @@ class Ground:
         self.everything = False
         self.last_number = ""
         self.trailing: Draft | None = None  # the piece after which colours stood alone behind a comma
+        self.covered: Draft | None = None  # and the one after which a coverage did
         self.answer = ""
 
     def _kind(self, draft: Draft | None = None) -> str | None:
@@ -185,6 +186,12 @@ class Ground:
         if "coverage_fraction" in facts:
             facts["coverage"] = facts.pop("coverage_fraction")
         self._contradict(self._need("coverage"), value, phrase)
+
+    def _may_cover_all(self, at: int) -> None:
+        """Note that a coverage stands behind a comma, alone or with the runners that it is of."""
+        first = at - 1 if self._before(at, "piece") else at
+        if self._before(first, "sep"):
+            self.covered = self.current
 
     def _hang(self, fact: str) -> None:
         """What lies on the floor hangs off the ends."""

@@ -169,6 +169,9 @@ class JobFacts:
         before = phrases[at - 1] if at else None
         after = phrases[at + 1] if at + 1 < len(phrases) else None
         value = figure.high.number
+        capped = after is not None and after.kind == "limit" and after.value == "most" and value >= LEAST_BUDGET
+        if capped and (at + 2 >= len(phrases) or phrases[at + 2].kind in {"sep", "and"}):
+            return self._budget(figure, phrase)  # "250 tops"
         alone = after is None or after.kind in {"sep", "and", "word", "whatif", "neg", "add"}
         if before is None or value < LEAST_BUDGET or not alone:
             return False

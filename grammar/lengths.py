@@ -332,6 +332,7 @@ class Lengths(Bare):
             self._leave(phrase)
             return
         self._cover(value, phrase)
+        self._may_cover_all(at)
 
     def _cover(self, value: float, phrase: Phrase) -> None:
         facts = self.current.facts

@@ -61,6 +61,8 @@ class Looks(Ground):
                 self._contradict_coverage(value, phrase)
                 return
         self._set(fact, value, phrase)
+        if fact == "coverage":
+            self._may_cover_all(at)
         self._hang(fact)
         self._spread(fact)
 
