@@ -269,7 +269,7 @@ class Assembler(Things):
         """What was said before anything was named belongs to the first piece, where that one is new."""
         loose = self.loose
         named = [d for d in self.drafts if d.named and not d.removed]
-        if loose in drafts and named and not loose.named:
+        if loose in drafts and named and not loose.named and not named[0].apart:
             first = named[0]
             for fact, value in loose.facts.items():
                 if first.facts.setdefault(fact, value) != value and fact in loose.said:

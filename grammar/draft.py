@@ -29,6 +29,7 @@ class Draft:
     words: list[str] = field(default_factory=list)
     article: bool = False
     joined: bool = False
+    apart: bool = False  # an exception to what is said of the others
     rows: float = 0.0
     said: dict[str, Phrase] = field(default_factory=dict)
     singular: bool = False

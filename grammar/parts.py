@@ -77,15 +77,23 @@ class Parts(Ground):
         in_hand = (
             now.kind == self.context.focus and not now.new and "count" not in now.facts
         )  # "the tables, two of them"
+        total = self.context.count
+        if self._excepted(at) and not self.heads and total is not None and 0 < number < total:
+            self._part_off(number, total)
+            self.current.apart = True  # "all navy except two in gold": the navy is of the others
+            return True
         if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
-        total = self.context.count
         more = at + 2 < len(self.phrases) and self.phrases[at + 2].kind not in {"sep", "and"}
         if not words.startswith("of") or not more or total is None or not 0 < number < total:
             return False
         self._part_off(number, total)
         return True
+
+    def _excepted(self, at: int) -> bool:
+        """Whether a number follows "except"."""
+        return self._before(at, "prep") and self.phrases[at - 1].value == "except"
 
     def _some_of(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "three of the tables navy": some of those that were named become a piece of their own."""
@@ -121,7 +129,8 @@ class Parts(Ground):
             return True
         if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
             return False
-        if self._further_size(at, number):
+        but = self._excepted(at)
+        if not but and self._further_size(at, number):
             return True
         follower = self.phrases[nxt]
         sized = (
@@ -133,12 +142,14 @@ class Parts(Ground):
                 and follower.label in {"length", "height", "width", "across"}
             )
         )
-        described = follower.kind in {"onhand", "choice", "flag", "neg", "colour"} and at > 0
-        told = sized or (described and self._before(at, "sep", "and"))
+        covered = but and follower.kind == "amount" and follower.amounts[0].type == "FRAC"
+        described = (covered or follower.kind in {"onhand", "choice", "flag", "neg", "colour"}) and at > 0
+        told = sized or (described and (but or self._before(at, "sep", "and")))
         if not told or (number > total and not draft.part_of):
             return False
         another = (
             sized
+            and not but
             and not draft.part_of
             and not self._after(at, "pron")
             and any(k.endswith(MEASURES) for k in draft.said)

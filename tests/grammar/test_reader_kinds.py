@@ -659,3 +659,45 @@ def test_a_colour_in_place_of_one_that_is_held_leaves_the_others(said: str, colo
     reply = after(f"15 ft garland, navy, gold and pink / {said}")
     assert [colour["name"] for colour in reply.heard.pieces[0]["colours"]] == colours
     assert not reply.unread
+
+
+def test_an_exception_is_taken_out_of_what_is_said_of_the_others() -> None:
+    """ "All X except two Y" of eight: six of X and two of Y, whether the eight were said before or in the same turn."""
+    six, two = heard("runner", count=6, table_length_in=72), heard("runner", count=2, table_length_in=72)
+    assert after("eight tables, each six foot, except two which are eight foot").heard.pieces == [
+        six,
+        {**two, "table_length_in": 96},
+    ]
+    in_hand = after("eight 6 ft tables / all full length except two which are two thirds")
+    assert in_hand.heard.pieces == [{**six, "coverage": "full"}, {**two, "coverage": "two_thirds"}]
+    colours = after("eight 6 ft tables / all navy except two in gold").heard.pieces
+    assert [[c["name"] for c in piece["colours"]] for piece in colours] == [["navy"], ["gold"]]
+    assert [piece["count"] for piece in colours] == [6, 2]
+
+
+@pytest.mark.parametrize(
+    ("said", "covers"),
+    [
+        ("6 tables of 8 ft and 4 of 6 ft, full drop", ["drop_both", "drop_both"]),
+        ("six 8 ft tables and four 6 ft tables, two thirds", ["two_thirds", "two_thirds"]),
+        ("six 8 ft tables and four 6 ft tables two thirds", [None, "two_thirds"]),
+        ("six 8 ft tables full length and four 6 ft tables, two thirds", ["full", "two_thirds"]),
+    ],
+)
+def test_a_coverage_behind_a_comma_is_of_all_tables_that_have_none(said: str, covers: list[str | None]) -> None:
+    """Without the comma it belongs to the last; with it, it closes the list."""
+    assert [piece.get("coverage") for piece in after(said).heard.pieces] == covers
+
+
+@pytest.mark.parametrize("said", ["10 ft garland, 250 tops", "250 max, 10 ft garland", "10 ft garland, max 250"])
+def test_a_limit_before_or_behind_its_number_is_a_budget(said: str) -> None:
+    """Nobody makes 250 garlands at most."""
+    reply = after(said)
+    assert reply.heard.job == {"budget": {"amount": 250}}
+    assert "count" not in reply.heard.pieces[0]
+
+
+def test_midnight_is_an_hour_behind_at_and_else_a_colour() -> None:
+    """A drop at midnight is not of that colour."""
+    assert after("a drop of 200 balloons at midnight").heard.job == {"event_time": "00:00"}
+    assert after("garland 12 ft in midnight and gold").heard.pieces[0]["colours"][0]["name"] == "midnight"
