@@ -358,6 +358,11 @@ class Lengths(Bare):
             return
         if self._before(at, "amount") and is_size(self.phrases[at - 1]):
             return
+        by = self._kind_at(at + 1) == "prep" and self.phrases[at + 1].text.lower() == "by"
+        sized = by and self._after(at + 1, "amount") and is_size(self.phrases[at + 2])
+        if sized and self._compared_step(self.phrases[at + 2].amounts[0], at - 1):
+            self.skip.add(at + 2)  # "longer by two feet"
+            return
         on_table = self.current.on_table or (
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )

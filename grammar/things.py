@@ -159,7 +159,8 @@ class Things(Lengths, Looks):
         if head.prep == "for":
             return bool(self.current.named)
         alone = len(self.heads) == 1 and not self.context.kinds  # a place for nothing is the thing itself
-        return not alone
+        first = counted and not any(draft.named for draft in self.drafts)  # "a price on four columns and an arch"
+        return not alone and not first
 
     def _attribute_before(self, head: Head) -> bool:
         """ "greenery on the tables": the thing only says where something goes that was just named."""
