@@ -25,6 +25,9 @@ class Lengths(Bare):
         if figure.type == "NUM":
             if not self._owned(at) and self._pair(at, phrase):
                 return
+            if self._of_a_stranger(at):
+                self._leave(phrase)
+                return
             if not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
                 self._count(at, phrase)
         elif figure.type == "LEN":
@@ -61,6 +64,12 @@ class Lengths(Bare):
         size = Amount(figure.high.value, unit or "ft")
         self._ask_which(Figure("LEN", size, size), phrase, kind)
         return True
+
+    def _of_a_stranger(self, at: int) -> bool:
+        """ "parking is 12": a number that a word which nobody knows stands before, and nothing behind that it counts."""
+        known = self._owned(at) or self.context.asked or self.orders or self.correcting or self.hint is not None
+        counts = self._kind_at(at + 1) not in {"", "sep", "and"}
+        return bool(self._before(at, "word") and self.context.kinds and not known and not counts)
 
     def _meets_hint(self, at: int, figure: Figure, phrase: Phrase) -> bool:
         """ "longer, 12": a bare number that counts nothing, where a size was announced."""
