@@ -145,7 +145,7 @@ class Counts(Parts):
         answer = self.context.asked if not self._after(at, "pron") else None
         if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
             return True
-        if self._repeats_length(phrase):
+        if self._repeats_length(phrase) or self._resizes(at, number, phrase):
             return True
         if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
             return True
@@ -180,6 +180,22 @@ class Counts(Parts):
     def _many(self, at: int) -> bool:
         """Whether a number is too great for pieces and has to be of balloons."""
         return self._number(self.phrases[at].amounts[0]) > MOST_DROPS
+
+    def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "make it 8" of a 6 ft garland: of the one thing in hand that has a size, a number alone is the new size."""
+        fact, kind = self._bare_fact(), self._kind()
+        one = self.context.count in {None, 1} and len(self.context.kinds) == 1 and not self._needs(kind)
+        alone = self._kind_at(at - 1) in {"", "make", "whatif", "corr", "neg", "sep"} and self._kind_at(at + 1) in {
+            "",
+            "sep",
+        }
+        if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
+            return False
+        held, size = self.context.values.get(fact.id), self.slots.value(phrase.amounts[0].high, fact)
+        near = (
+            isinstance(held, int | float) and size is not None and held / 2 < size < 2 * held
+        )  # "three please": of 7 ft
+        return fact.unit == "in" and near and self._answer(fact.id, phrase)
 
     def _repeats_length(self, phrase: Phrase) -> bool:
         """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""

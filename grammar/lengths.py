@@ -43,7 +43,10 @@ class Lengths(Bare):
             bare = self._bare_fact()
             sized = bare is not None and (bare.id in self.current.facts or bare.id in self.context.known)
             told = hangs and sized and self.phrases[at + 1].text.lower()
-            if told and self._kind() == TABLE_KIND and told.startswith("drop") and "the" not in told.split():
+            if self._is_its_drop(at):
+                self.skip.add(at + 1)
+                self._drop_each(figure, phrase, at)
+            elif told and self._kind() == TABLE_KIND and told.startswith("drop") and "the" not in told.split():
                 self.skip.add(at + 1)  # "a 10 inch drop at each end"
                 self._drop_each(figure, phrase, at)
             elif self._after(at, "balloon"):
@@ -65,8 +68,14 @@ class Lengths(Bare):
         self._ask_which(Figure("LEN", size, size), phrase, kind)
         return True
 
+    def _is_its_drop(self, at: int) -> bool:
+        """ "30 inch drop": what hangs down of a runner, where its table has a size."""
+        held = {*self.current.facts, *self.context.known} & {"table_length", "table_diameter", "length"}
+        drop = self._after(at, "piece") and self.phrases[at + 1].value == "drop"
+        return bool(held) and drop and self._kind() == TABLE_KIND
+
     def _of_a_stranger(self, at: int) -> bool:
-        """ "parking is 12": a number that a word which nobody knows stands before, and nothing behind that it counts."""
+        """ "parking is 12": a number with a word before it that nobody knows, and nothing behind it to count."""
         known = self._owned(at) or self.context.asked or self.orders or self.correcting or self.hint is not None
         counts = self._kind_at(at + 1) not in {"", "sep", "and"}
         return bool(self._before(at, "word") and self.context.kinds and not known and not counts)
