@@ -68,7 +68,14 @@ class Counts(Parts):
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"
             return True
         by = self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by")
-        return not by and self._by_so_many(at, number, phrase)
+        if not by and self._by_so_many(at, number, phrase):
+            return True
+        for_so_many = self._before(at, "prep") and self.phrases[at - 1].value == "for" and number >= LEAST_BUDGET
+        if for_so_many and self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep", "and"}:
+            if not self.job.number(at, phrase, self.phrases) and not self._needs(self._kind()):
+                self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
+                return True
+        return False
 
     def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""

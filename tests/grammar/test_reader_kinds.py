@@ -701,3 +701,38 @@ def test_midnight_is_an_hour_behind_at_and_else_a_colour() -> None:
     """A drop at midnight is not of that colour."""
     assert after("a drop of 200 balloons at midnight").heard.job == {"event_time": "00:00"}
     assert after("garland 12 ft in midnight and gold").heard.pieces[0]["colours"][0]["name"] == "midnight"
+
+
+@pytest.mark.parametrize(
+    ("said", "piece"),
+    [
+        ("6 ft garland / make it 8", heard("garland", length_in=96)),
+        ("2 m garland / make it 3", heard("garland", length_in=118.11023622047244)),
+        ("7 ft column / three please", heard("column", count=3, height_in=84)),
+        ("two 6 ft columns / how about 8", heard("column", count=8, height_in=72)),
+        ("10 ft garland / make it longer by two feet", heard("garland", length_in=144)),
+        ("two 6 ft columns / make them taller by a foot", heard("column", count=2, height_in=84)),
+        ("eight 6 ft tables, 30 inch drop", heard("runner", count=8, table_length_in=72, overhang_in=30)),
+        ("eight 6 ft tables, drop one side only", heard("runner", count=8, table_length_in=72, coverage="drop_one")),
+    ],
+)
+def test_a_size_said_anew_or_by_how_much(said: str, piece: dict[str, Any]) -> None:
+    """One thing with a size is made 8 long, not eight times; of two things, 8 counts; 3 is no height of what was 7 ft."""
+    assert after(said).heard.pieces == [piece]
+
+
+@pytest.mark.parametrize(
+    ("said", "unread"),
+    [("two 6 ft columns / parking is 12", "12"), ("10 ft garland for 200", "200"), ("balloon drop for 200", "200")],
+)
+def test_a_number_of_something_else_counts_no_pieces(said: str, unread: str) -> None:
+    """Nobody says what the number is of, so it is named as not used."""
+    reply = after(said)
+    assert unread in " ".join(reply.unread)
+    assert reply.heard.pieces[0].get("count") in {None, 2}
+
+
+def test_what_is_counted_first_is_a_piece_though_it_stands_behind_on() -> None:
+    """ "A price on four columns and a garland" asks for columns, and for no garland that hangs on them."""
+    pieces = after("can i get a price on four 7ft columns and a ten foot garland").heard.pieces
+    assert [piece["kind"] for piece in pieces] == ["column", "garland"]
