@@ -717,7 +717,7 @@ def test_midnight_is_an_hour_behind_at_and_else_a_colour() -> None:
     ],
 )
 def test_a_size_said_anew_or_by_how_much(said: str, piece: dict[str, Any]) -> None:
-    """One thing with a size is made 8 long, not eight times; of two things, 8 counts; 3 is no height of what was 7 ft."""
+    """One thing with a size is made 8 long, not eight times; of two things 8 counts; 3 is no height where 7 was."""
     assert after(said).heard.pieces == [piece]
 
 
