@@ -19,7 +19,9 @@ def mend_unit(
     """Give the size that was said last the unit that a turn names, where the turn says nothing else but that."""
     _mend_currency(reading, tokens, context)
     value = context.values.get(context.topic)
-    if not reading.changing or not isinstance(value, (int, float)) or _says_more(reading, tokens):
+    if not isinstance(value, (int, float)):
+        return
+    if not reading.changing or reading.unread or _says_more(reading, tokens):
         return
     found = [u.name for i in range(len(tokens)) for _, u in unit_words().units.find(tokens, i) if u.kind == "length"]
     said = next((unit for unit in SAID if unit not in found and _is_round(convert(value, "in", unit))), None)
@@ -39,13 +41,7 @@ def _mend_currency(reading: Reading, tokens: Sequence[Token], context: Context) 
 
 
 def _says_more(reading: Reading, tokens: Sequence[Token]) -> bool:
-    acts = (
-        reading.job
-        or reading.orders
-        or reading.doubts
-        or reading.unread
-        or any(m.facts or m.steps for m in reading.mentions)
-    )
+    acts = reading.job or reading.orders or reading.doubts or any(m.facts or m.steps for m in reading.mentions)
     return bool(acts) or any(magnitude(token) is not None for token in tokens)
 
 

@@ -540,6 +540,7 @@ OF_THE_JOB = {
         "party at 2, set up from 9": {"event_time": "14:00", "setup_from": "09:00"},
         "party at 9:30": {"event_time": "21:30"},
         "party at 10": {"event_time": "10:00"},
+        "party at 24": {"event_time": "00:00"},
         "party at 6, set up from 3": {"event_time": "18:00", "setup_from": "15:00"},
         "party at 1 am, set up from 10 pm": {"event_time": "01:00", "setup_from": "22:00"},
     },
