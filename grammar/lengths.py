@@ -256,12 +256,7 @@ class Lengths(Bare):
         if fact is not None and phrase.label == "width" and on_table and draft.facts.get("table_shape") == "round":
             fact = self._need("table_diameter")
         if fact is None:
-            bare = self._bare_fact()
-            upright = bare is not None and bare.id == "height" and phrase.label in {"width", "across", "depth"}
-            if kind is None or upright or phrase.label not in ROLES:
-                self._leave(phrase)
-            else:
-                self._bare_figure(figure, phrase)
+            self._leave(phrase)  # the depth of a garland is not its length
             return
         self._named_fact(fact, figure, phrase)
 

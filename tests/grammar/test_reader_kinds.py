@@ -522,6 +522,11 @@ LEFT_AS_IT_WAS = {
         "three columns: two 4 ft, two 5 ft": [column(2, 48), column(2, 60)],
         "three columns: one 4 ft, one 5 ft": [heard("column", count=1), column(1, 48), column(1, 60)],
     },
+    "nor is the depth of a garland its length": {
+        "a garland 2 ft deep": [heard("garland", count=1)],
+        "a garland 12 ft long, 2 ft deep": [heard("garland", count=1, length_in=144)],
+        "a bouquet of 7, 2 ft wide": [heard("bouquet", count=1, balloons=7)],
+    },
 }  # fmt: skip
 
 
