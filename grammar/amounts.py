@@ -201,7 +201,7 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "a fortieth"
     if q.kind == "number" and q.form == "words" and 20 < q.value < 100 and "and" in _words(q, tokens):
         return False  # "turning forty and two columns"
-    if q.kind == "length" and q.doubt == "tail" and q.value.denominator % 3 == 0:
+    if q.kind == "length" and (q.doubt == "tail" or _is_sum(q, tokens)) and q.value.denominator % 3 == 0:
         return False  # "six foot two thirds" is no size that a ruler shows
     unit_next = q.stop < len(tokens) and tokens[q.stop].lower in LENGTH_WORDS | (
         INCH_WORDS if q.unit == "in" else set()

@@ -5,6 +5,7 @@ from fractions import Fraction
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
+from grammar.parts import MEASURES
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
@@ -50,6 +51,10 @@ class Assembler(Things):
         self.current.article = False
         if self.context.kinds and not any(draft.named for draft in self.drafts):
             self.changing = True  # "make that two tables": what was said in an earlier turn
+
+    def _on_rest(self, at: int, phrase: Phrase) -> None:
+        if not self._rest_of_pieces(at):
+            super()._on_rest(at, phrase)
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
         self.changing = True
@@ -105,6 +110,8 @@ class Assembler(Things):
             and is_count(self.phrases[at + 1])
         ):
             pass  # "the other four": see parts
+        elif phrase.value in {"biggest", "smallest"} and not self.context.kinds:
+            self._select_here(str(phrase.value), at)
         elif phrase.value in WHICH and self.context.kinds:
             self._select(str(phrase.value), at)
         elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
@@ -135,6 +142,17 @@ class Assembler(Things):
         self.drafts.append(draft)
         self.current = self.loose if placed else draft
         self.changing = True
+
+    def _select_here(self, which: str, at: int) -> None:
+        """ "three 8 ft and five 6 ft tables, gold on the long ones": one of those named in this turn."""
+        ordered = sorted((draft for draft in self.drafts if draft.named), key=_greatest)
+        if len(ordered) < len("ab"):
+            return
+        meant = ordered[0] if which == "smallest" else ordered[-1]
+        if self._before(at, "prep") and self.topic == ("colours", None) and meant is not self.current:
+            meant.colours, self.current.colours = self.current.colours, []
+        self.trailing = None
+        self.current = meant
 
     def _put_it(self) -> None:
         """ "put it on the columns too": the plant or the make that was spoken of last."""
@@ -297,3 +315,9 @@ class Assembler(Things):
         if draft.joined and count and length:
             draft.facts["table_length"] = count * length / (draft.rows or 1)
             draft.facts["count"] = draft.rows or 1
+
+
+def _greatest(draft: Draft) -> float:
+    """The greatest size of a piece, inches."""
+    sizes = [v for k, v in draft.facts.items() if k.endswith(MEASURES) and isinstance(v, (int, float))]
+    return float(max(sizes, default=0.0))

@@ -71,10 +71,10 @@ class Counts(Parts):
         if not by and self._by_so_many(at, number, phrase):
             return True
         for_so_many = self._before(at, "prep") and self.phrases[at - 1].value == "for" and number >= LEAST_BUDGET
-        if for_so_many and self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep", "and"}:
-            if not self.job.number(at, phrase, self.phrases) and not self._needs(self._kind()):
-                self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
-                return True
+        alone = self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep", "and"}
+        if for_so_many and alone and not (self._needs(self._kind()) or self.job.number(at, phrase, self.phrases)):
+            self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
+            return True
         return False
 
     def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -291,8 +291,9 @@ class Counts(Parts):
     def _on_each_side(self, at: int, phrase: Phrase) -> None:
         """ "one each side" is two; "five down each side" is twice five."""
         dropped = self._kind() == TABLE_KIND and self._before(at, "piece") and self.phrases[at - 1].value == "drop"
-        if dropped or self._before(at, "choice"):
-            return  # "a drop each side"
+        hangs = self._before(at, "named") and self.phrases[at - 1].label == "overhang"
+        if dropped or hangs or self._before(at, "choice"):
+            return  # "a drop each side", "hang 10 inches each side"
         fact = self._bare_fact()
         if (
             self._after(at, "amount")

@@ -4,7 +4,8 @@ import math
 from typing import Any
 
 from grammar.bare import Bare
-from grammar.draft import Draft
+from grammar.draft import Draft, outside
+from grammar.ground import COST
 from grammar.heads import is_count, is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
@@ -256,7 +257,12 @@ class Lengths(Bare):
         if fact is not None and phrase.label == "width" and on_table and draft.facts.get("table_shape") == "round":
             fact = self._need("table_diameter")
         if fact is None:
-            self._leave(phrase)  # the depth of a garland is not its length
+            bare = self._bare_fact()
+            upright = bare is not None and bare.id == "height" and phrase.label in {"width", "across", "depth"}
+            if kind is None or upright or phrase.label not in ROLES - {"depth"}:
+                self._leave(phrase)
+            else:
+                self._bare_figure(figure, phrase)
             return
         self._named_fact(fact, figure, phrase)
 
@@ -306,7 +312,13 @@ class Lengths(Bare):
         """ "10 in each end": an overhang of a runner, or what comes down on each side of a garland."""
         kind = self._kind()
         if kind == TABLE_KIND:
-            fact = self._need("overhang")
+            fact, table = self._need("overhang"), self._bare_fact()
+            both = self.slots.both(figure, fact)
+            if both is not None and outside(fact, both[1]) and table is not None and table.id not in self.current.facts:
+                self._bare_figure(figure, phrase)  # "tables at 8 ft over both ends"
+                self._set("coverage", "drop_both", phrase)
+                self.cost += COST["contradiction"]
+                return
             self._named_fact(fact, figure, phrase)
             return
         bare = self._bare_fact()

@@ -183,6 +183,7 @@ class Looks(Ground):
         before = self.phrases[place]
         if before.kind == "more":
             self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
+            self.skip |= {at + 1} if self._after(at, "colour") else set()  # "more gold than black"
             self.changing = True
             return True
         dropped = self.current.drop

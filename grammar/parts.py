@@ -180,6 +180,22 @@ class Parts(Ground):
         self.drafts.append(clone)
         self.current = clone
 
+    def _rest_of_pieces(self, at: int) -> bool:
+        """ "three are 8 ft and the rest 6 ft": the pieces that no group was told of."""
+        sized = at + 1 < len(self.phrases) and is_size(self.phrases[at + 1])
+        if not self.shared_out or not self.current.part_of or not sized:
+            return False
+        whole, total = self.shared_out[-1]
+        left = total - sum(d.facts.get("count", 0) for d in self.drafts if d.part_of == total and d.kind == whole.kind)
+        if left <= 0:
+            return False
+        rest = Draft(kind=whole.kind, new=whole.new, on_table=whole.on_table, named=True, part_of=total)
+        rest.facts = {k: v for k, v in whole.facts.items() if not k.endswith(MEASURES)} | {"count": int(left)}
+        rest.colours = [dict(colour) for colour in whole.colours]
+        self.drafts.append(rest)
+        self.current = rest
+        return True
+
     def _further_size(self, at: int, number: float) -> bool:
         """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
         draft, fact = self.current, self._bare_fact()
