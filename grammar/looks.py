@@ -246,9 +246,14 @@ class Looks(Ground):
     def _on_neg(self, at: int, phrase: Phrase) -> None:
         """ "two thirds, no, half" corrects; "... with greenery, three without": the plant that was spoken of before."""
         self.correcting = self.correcting or (phrase.text.lower() == "no" and self._after(at, "sep"))
-        last = at + 1 >= len(self.phrases) or self.phrases[at + 1].kind in {"sep", "and", "all"}
+        last = self._kind_at(at + 1) in {"", "sep", "and", "all"}
         if last and self.plant:
             self._set(self.plant, False, phrase)
+        held = self._spec(self.context.topic or "")
+        it = self._after(at, "pron") and self._kind_at(at + 2) in {"", "sep"}
+        if phrase.text.lower() == "without" and (last or it) and held is not None and held.type == "flag":
+            self._set(held.id, False, phrase)  # "with greenery?" "without it"
+            self.skip.add(at + 1)
 
     def _on_even(self, at: int, phrase: Phrase) -> None:
         """ "fifty fifty": shares said as numbers; "equal parts" gives none."""
