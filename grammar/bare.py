@@ -3,6 +3,7 @@
 from grammar.counts import Counts
 from grammar.draft import outside
 from grammar.ground import COST
+from grammar.heads import is_count, is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
@@ -84,6 +85,35 @@ class Bare(Counts):
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
         self.changing = True
         return True
+
+    def _on_cmp(self, at: int, phrase: Phrase) -> None:
+        if phrase.value in {"later", "earlier"}:
+            return
+        if self._before(at, "amount") and is_size(self.phrases[at - 1]):
+            return
+        by = self._kind_at(at + 1) == "prep" and self.phrases[at + 1].text.lower() == "by"
+        sized = by and self._after(at + 1, "amount") and is_size(self.phrases[at + 2])
+        if sized and self._compared_step(self.phrases[at + 2].amounts[0], at - 1):
+            self.skip.add(at + 2)  # "longer by two feet"
+            return
+        on_table = self.current.on_table or (
+            self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
+        )
+        hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        if self._size_follows(at):
+            self.hint = hint
+            self.changing = True
+        elif not self.orders:
+            self.doubts.append(Doubt(kind="vague", words=phrase.text))
+            self.changing = True
+
+    def _size_follows(self, at: int) -> bool:
+        """ "wider, say 36 in", "wider tables, 36 in", "longer, 12"."""
+        nxt = at + 1
+        while self._kind_at(nxt) in {"sep", "table", "piece", "ones", "det", "make", "prep"}:
+            nxt += 1
+        phrase = self.phrases[nxt] if nxt < len(self.phrases) else None
+        return phrase is not None and (is_size(phrase) or (is_count(phrase) and nxt not in self.starts))
 
     def _step_length(self, figure: Figure, phrase: Phrase, *, more: bool) -> None:
         """ "a foot more", "another foot", "6 inches less": of the thing's own size, where it has one."""
