@@ -12,6 +12,8 @@ from grammar.vocabulary import FactWords
 
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
+FEW_SIZES = 3  # that stand in a row: two may be of a table
+
 
 class Bare(Counts):
     """Lengths without a label."""
@@ -124,6 +126,29 @@ class Bare(Counts):
             return
         self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1] if more else -both[1]))
         self.changing = True
+
+    def _sizes_in_a_row(self, at: int, phrase: Phrase) -> bool:
+        """ "5" 11" 16"": sizes of balloons one after the other."""
+        end = at
+        while self._kind_at(end) == "amount" and is_size(self.phrases[end]) and self._is_balloons(self.phrases[end]):
+            end += 1
+        if end - at < FEW_SIZES:
+            return False
+        self.skip |= set(range(at + 1, end))
+        return self._sizes([p.amounts[0] for p in self.phrases[at:end]], phrase, only_if_nominal=True)
+
+    def _is_balloons(self, phrase: Phrase) -> bool:
+        size = phrase.amounts[0].high
+        return isinstance(size, Amount) and size.unit == "in" and self.slots.is_nominal(size)
+
+    def _is_its_drop(self, at: int) -> bool:
+        """ "30 inch drop", "a 10 inch drop at each end": what hangs down of a runner, where its table has a size."""
+        held = {*self.current.facts, *self.context.known} & {"table_length", "table_diameter", "length"}
+        if not held or self._kind() != TABLE_KIND or not self._after(at, "piece", "choice"):
+            return False
+        word, words = self.phrases[at + 1], self.phrases[at + 1].text.lower()
+        both = word.value == ("coverage", "drop_both") and words.startswith("drop") and "the" not in words.split()
+        return word.value == "drop" or both
 
     def _bare_figure(self, figure: Figure, phrase: Phrase) -> None:
         """Place a bare size: the thing's own bare fact, a balloon size, or another fact that it fits; else leave it."""

@@ -12,6 +12,7 @@ from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 
 MOST_DROPS = 12
+LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 
 
@@ -192,16 +193,13 @@ class Counts(Parts):
         """ "make it 8" of a 6 ft garland: of the one thing in hand that has a size, a number alone is the new size."""
         fact, kind = self._bare_fact(), self._kind()
         one = self.context.count in {None, 1} and len(self.context.kinds) == 1 and not self._needs(kind)
-        alone = self._kind_at(at - 1) in {"", "make", "whatif", "corr", "neg", "sep"} and self._kind_at(at + 1) in {
-            "",
-            "sep",
-        }
+        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
         if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
             return False
         held, size = self.context.values.get(fact.id), self.slots.value(phrase.amounts[0].high, fact)
-        near = (
-            isinstance(held, int | float) and size is not None and held / 2 < size < 2 * held
-        )  # "three please": of 7 ft
+        if not isinstance(held, int | float) or size is None or size == number:
+            return False
+        near = held / 2 < size < 2 * held  # "three please" of 7 ft counts
         return fact.unit == "in" and near and self._answer(fact.id, phrase)
 
     def _repeats_length(self, phrase: Phrase) -> bool:

@@ -24,40 +24,36 @@ class Lengths(Bare):
     def _on_amount(self, at: int, phrase: Phrase) -> None:
         figure = phrase.amounts[0]
         if figure.type == "NUM":
-            if not self._owned(at) and self._pair(at, phrase):
-                return
-            if self._of_a_stranger(at):
-                self._leave(phrase)
-                return
-            if not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
-                self._count(at, phrase)
+            self._on_number(at, figure, phrase)
         elif figure.type == "LEN":
-            if self._pair(at, phrase):
-                return
-            if self._before(at, "neg") and self.phrases[at - 1].value == "not":
-                return
-            if self._before(at, "neg", "remove") and self._drop_size(figure):
-                return
-            if self._on_both_sides(at, figure, phrase):
-                return
-            hangs = self._after(at, "choice") and self.phrases[at + 1].value == ("coverage", "drop_both")
-            bare = self._bare_fact()
-            sized = bare is not None and (bare.id in self.current.facts or bare.id in self.context.known)
-            told = hangs and sized and self.phrases[at + 1].text.lower()
-            if self._is_its_drop(at):
-                self.skip.add(at + 1)
-                self._drop_each(figure, phrase, at)
-            elif told and self._kind() == TABLE_KIND and told.startswith("drop") and "the" not in told.split():
-                self.skip.add(at + 1)  # "a 10 inch drop at each end"
-                self._drop_each(figure, phrase, at)
-            elif self._after(at, "balloon"):
-                self._sizes([figure], phrase)
-            else:
-                self._length(figure, phrase, at)
+            self._on_length(at, figure, phrase)
         elif figure.type in {"FRAC", "PCT"}:
             self._share_of_piece(at, phrase)
         elif not self.job.amount(at, phrase, self.phrases):
             self._leave(phrase)
+
+    def _on_number(self, at: int, figure: Figure, phrase: Phrase) -> None:
+        if not self._owned(at) and self._pair(at, phrase):
+            return
+        if self._of_a_stranger(at):
+            self._leave(phrase)
+        elif not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
+            self._count(at, phrase)
+
+    def _on_length(self, at: int, figure: Figure, phrase: Phrase) -> None:
+        if self._pair(at, phrase) or (self._before(at, "neg") and self.phrases[at - 1].value == "not"):
+            return
+        if self._before(at, "neg", "remove") and self._drop_size(figure):
+            return
+        if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase):
+            return
+        if self._is_its_drop(at):
+            self.skip.add(at + 1)
+            self._drop_each(figure, phrase, at)
+        elif self._after(at, "balloon"):
+            self._sizes([figure], phrase)
+        else:
+            self._length(figure, phrase, at)
 
     def _answers_size(self, figure: Figure, phrase: Phrase) -> bool:
         """A bare number where the size was asked for, which can be told in more than one way: one of them is meant."""
@@ -68,12 +64,6 @@ class Lengths(Bare):
         size = Amount(figure.high.value, unit or "ft")
         self._ask_which(Figure("LEN", size, size), phrase, kind)
         return True
-
-    def _is_its_drop(self, at: int) -> bool:
-        """ "30 inch drop": what hangs down of a runner, where its table has a size."""
-        held = {*self.current.facts, *self.context.known} & {"table_length", "table_diameter", "length"}
-        drop = self._after(at, "piece") and self.phrases[at + 1].value == "drop"
-        return bool(held) and drop and self._kind() == TABLE_KIND
 
     def _of_a_stranger(self, at: int) -> bool:
         """ "parking is 12": a number with a word before it that nobody knows, and nothing behind it to count."""

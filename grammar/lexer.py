@@ -154,7 +154,7 @@ class Lexer:
         """The longest entry of the lexicon that may stand here."""
         tokens = amounts.tokens
         colour = self.lexicon.colour_end(tokens, at)
-        if colour == at + 1 and at and tokens[at - 1].lower in placed("before_hour") and amounts.at(at):
+        if colour == at + 1 and at and tokens[at - 1].lower in placed("before_midnight") and amounts.at(at):
             return None  # "at midnight"
         plant = colour == at + 1 and not self._among_colours(tokens, at, before)
         green = next((m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG"), None) if plant else None

@@ -290,11 +290,19 @@ class Things(Lengths, Looks):
         number = self._number(count.amounts[0]) if count is not None else None
         if number is not None and head.role is Role.REMOVED and not article:
             draft.steps.append(Step(fact="count", how="plus", by=-number))
+        elif exists and self._one_of_several(head, kind):
+            draft.steps.append(Step(fact="count", how="plus", by=-1))  # "skip the head table"
         elif exists:
             draft.removed = True
         else:
             self.drafts.remove(draft)
         self.current = draft if draft in self.drafts else self.loose
+
+    def _one_of_several(self, head: Head, kind: str) -> bool:
+        """Whether one table is named where several are in hand."""
+        noun = self.phrases[head.at].text.lower()
+        several = kind == self.context.focus and (self.context.count or 1) > 1
+        return several and head.kind == "table" and not noun.endswith("s")
 
     def _no_drop(self, head: Head) -> None:
         """ "no drop" of a runner takes the drop away; right after a drop it contradicts it."""

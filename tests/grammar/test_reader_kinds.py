@@ -742,3 +742,18 @@ def test_what_is_counted_first_is_a_piece_though_it_stands_behind_on() -> None:
     """ "A price on four columns and a garland" asks for columns, and for no garland that hangs on them."""
     pieces = after("can i get a price on four 7ft columns and a ten foot garland").heard.pieces
     assert [piece["kind"] for piece in pieces] == ["column", "garland"]
+
+
+@pytest.mark.parametrize(
+    ("said", "piece"),
+    [
+        ("12 foot garland / up it to fourteen / down to thirteen", heard("garland", length_in=156)),
+        ("eight 6 ft tables / skip the head table", tables(7, 72)),
+        ('garland 16 ft / 5" 11" 16" / drop the 16s', heard("garland", length_in=192, sizes_in=[5, 11])),
+        ("12 ft garland / with eucalyptus / without it", heard("garland", length_in=144, foliage=False)),
+        ("garland 14 ft / she only wants to pay 120", heard("garland", length_in=168)),
+    ],
+)
+def test_changes_as_people_make_them(said: str, piece: dict[str, Any]) -> None:
+    """What is meant by the last turn, and nothing else of the piece."""
+    assert after(said).heard.pieces == [piece]
