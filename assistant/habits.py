@@ -147,6 +147,9 @@ class Habits:
         by_itself = told.has_price or not any(map(str.isalnum, left))
         if not told.rows or (told.lacks_size and not by_itself):
             return None
+        whole = self.talk.reader.read(text, Context())
+        if not told.has_price and any(mention.kind and mention.facts.get("count") for mention in whole.mentions):
+            return None  # "10 tables at 1.5 m, 60 cm wide" asks for something
         reading = self.talk.reader.read(left, Context())
         _leave_loose(reading, NAMED)
         says_more = reading.job or reading.orders or reading.doubts or (reading.unread and told.lacks_size)

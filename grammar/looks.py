@@ -214,7 +214,8 @@ class Looks(Ground):
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
         if not verb.startswith(SWAPS) or later >= len(self.phrases) or self.phrases[later].kind != "colour":
             return False
-        side_by_side = phrase.value in held and self.phrases[later].value not in held
+        of_all = verb.endswith((" them", " it", " those", " these"))  # "make them pink and gold" names all anew
+        side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
         if phrase.label or not (later > end or side_by_side):
             return False
         self.current.drop += [("colours", p.value) for p in self.phrases[at:end] if p.kind == "colour"]

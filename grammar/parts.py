@@ -127,7 +127,14 @@ class Parts(Ground):
             nxt += 1
         if self._another_size(at, nxt, number):
             return True
-        if owned or not draft.named or total is None or nxt >= len(self.phrases) or nxt in self.heads:
+        if (
+            owned
+            or self.correcting
+            or not draft.named
+            or total is None
+            or nxt >= len(self.phrases)
+            or nxt in self.heads
+        ):
             return False
         but = self._excepted(at)
         if not but and self._further_size(at, number):
