@@ -212,14 +212,20 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
         return False  # "a 10 ft one"
     if q.kind == "length" and q.doubt == "tail" and word_at(tokens, q.stop + 1) in number_words().parts:
         return False  # "ten feet, two-thirds"
-    if q.kind == "length" and word_at(tokens, q.stop) in {"balloons", "balloon"} and _is_sum(q, tokens):
-        return False  # "8 ft, 11 inch balloons"
+    if q.kind == "length" and _is_sum(q, tokens) and _is_another(q, tokens):
+        return False
     return q.kind != "length" or "with" not in _words(q, tokens)
 
 
 def _words(q: Quantity, tokens: Sequence[Token]) -> set[str]:
     """The words of a quantity."""
     return {t.lower for t in tokens[q.first : q.stop]}
+
+
+def _is_another(q: Quantity, tokens: Sequence[Token]) -> bool:
+    """Whether the last part of a sum is of something else: "8 ft, 11 inch balloons", "four foot, 10 inch dip"."""
+    behind = word_at(tokens, q.stop)
+    return behind in {"balloons", "balloon"} or (behind in placed("hanging") and "," in _words(q, tokens))
 
 
 def _is_sum(q: Quantity, tokens: Sequence[Token]) -> bool:

@@ -174,7 +174,8 @@ class Counts(Parts):
             and not of_them
         ) and (not draft.named or "count" in draft.facts or "count" in self.context.known):
             return words.number
-        if owned and self._holds_balloons(self._kind()) and not self._needs(self._kind()) and self._many(at):
+        mine = owned or draft.named
+        if mine and self._holds_balloons(self._kind()) and not self._needs(self._kind()) and self._many(at):
             return "balloons"  # "a 500 balloon drop"
         if "solve" in self.orders and not owned and (self._before(at, "onhand") or draft.kind is None):
             return "balloons"

@@ -115,9 +115,10 @@ class Lengths(Bare):
         if not any(amount.unit for amount in lengths):
             shared = self.slots.shared_unit(lengths, [self._need(name) for name in names])
             lengths = [Amount(amount.value, shared) for amount in lengths]
-        if table or names[:2] == ["length", "span"]:
-            sizes = sorted(lengths[:2], key=lambda a: -self._inches(a))
-            lengths[:2] = sizes
+        if table and not lengths[0].unit and self._is_longer(lengths[1], lengths[0], names):
+            lengths[:2] = lengths[1], lengths[0]
+        elif names[:2] == ["length", "span"] or (table and lengths[0].unit):
+            lengths[:2] = sorted(lengths[:2], key=lambda a: -self._inches(a))
         if table and draft.facts.get("table_shape") == "round" and len(lengths) == 2 and lengths[0] != lengths[1]:
             self._contradict(self._need("table_diameter"), [a.number for a in lengths], phrase)
             return
@@ -128,6 +129,11 @@ class Lengths(Bare):
                 self._impossible(fact, Figure("LEN", amount, amount), phrase)
             else:
                 self._set(name, value, phrase)
+
+    def _is_longer(self, one: Amount, other: Amount, names: list[str]) -> bool:
+        """Whether of two sides in units of their own, "8 by 30", the other cannot be the longer one."""
+        long, wide = (self.slots.value(a, self._need(name)) for a, name in zip((other, one), names, strict=False))
+        return long is None or wide is None or long < wide
 
     def _inches(self, amount: Amount) -> float:
         return self.slots.convert(amount.number, amount.unit or "ft", "in")

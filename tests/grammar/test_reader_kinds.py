@@ -757,3 +757,18 @@ def test_what_is_counted_first_is_a_piece_though_it_stands_behind_on() -> None:
 def test_changes_as_people_make_them(said: str, piece: dict[str, Any]) -> None:
     """What is meant by the last turn, and nothing else of the piece."""
     assert after(said).heard.pieces == [piece]
+
+
+@pytest.mark.parametrize(
+    ("said", "piece"),
+    [
+        ("table runner on an 8 by 30 table", heard("runner", count=1, table_length_in=96, table_width_in=30)),
+        ("table 2 by 6", heard("runner", count=1, table_length_in=72, table_width_in=24)),
+        ("swags: 3, each four foot, 10 inch dip", heard("swag", count=3, span_in=48, sag_in=10)),
+        ("ceiling balloons, 200, with ribbon", heard("ceiling", balloons=200)),
+        ("balloon drop, 300", heard("drop", balloons=300)),
+    ],
+)
+def test_numbers_are_of_what_they_can_be_of(said: str, piece: dict[str, Any]) -> None:
+    """A table is longer than wide and 30 is its inches; a dip is no part of a width; 200 are balloons, not ceilings."""
+    assert after(said).heard.pieces == [piece]
