@@ -197,10 +197,11 @@ class Counts(Parts):
         alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
         if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
             return False
-        held, size = self.context.values.get(fact.id), self.slots.value(phrase.amounts[0].high, fact)
-        if not isinstance(held, int | float) or size is None or size == number:
+        held = self.context.values.get(fact.id)
+        if not isinstance(held, int | float):
             return False
-        near = held / 2 < size < 2 * held  # "three please" of 7 ft counts
+        units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
+        near = any(held / much <= self.slots.convert(number, unit, "in") <= much * held for unit in units)
         return fact.unit == "in" and near and self._answer(fact.id, phrase)
 
     def _repeats_length(self, phrase: Phrase) -> bool:

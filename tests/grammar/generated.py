@@ -205,10 +205,11 @@ class Maker(PieceMaker):
 
     def _renumber(self, pieces: list[Piece], heard: list[dict[str, Any]], job: dict[str, Any]) -> str:
         n = self.pick(*(k for k in range(2, 16) if k != heard[0]["count"]))
+        single = heard[0]["count"] == 1 and heard[0]["kind"] != "runner"  # whose size a number alone may be
         heard[0]["count"] = n
         job["intent"] = "change"
         number = self.number(n)
-        if heard[0]["kind"] in {"bouquet", "centerpiece"}:
+        if single or heard[0]["kind"] in {"bouquet", "centerpiece"}:
             return f"make it {number} {pieces[0].plural}"
         return str(
             self.pick(
