@@ -23,6 +23,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 WORDS = "eight 6 ft tables, full drop, 30 in wide"
 PIECES, TURNS = 50, 200  # of the great job
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # a start that compiles every module anew is not what people wait for
 
 
 def timed(work: Callable[[], object]) -> float:
