@@ -243,6 +243,7 @@ class Conversation:
             count=focused.facts.get("count") if focused else None,
             foreign=self.heard.foreign,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
+            colours=frozenset(c["name"] for piece in state.pieces for c in piece.facts.get("colours", ())),
         )
 
     # the screen's questions ------------------------------------------------------------------------------------------

@@ -201,7 +201,7 @@ class Looks(Ground):
 
     def _swapped(self, at: int, phrase: Phrase) -> bool:
         """ "swap the red for burgundy", "make the pink lilac": one colour in place of another, or of others."""
-        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        held = self.context.colours
         end = at + 1
         while self._kind_at(end) in {"and", "sep"} and self._kind_at(end + 1) == "colour":
             if phrase.value not in held or self.phrases[end + 1].value not in held:
@@ -222,6 +222,8 @@ class Looks(Ground):
         self.skip |= set(range(at + 1, end))
         self.replacing = later
         self.current.extend = True
+        if len(self.context.kinds) > 1 and self.current is self.loose and self.current.which == "it":
+            self.current.which = f"colour {phrase.value}"  # of every piece that has it
         return True
 
     def _swap_shares(self, at: int) -> bool:

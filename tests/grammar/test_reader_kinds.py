@@ -772,3 +772,10 @@ def test_changes_as_people_make_them(said: str, piece: dict[str, Any]) -> None:
 def test_numbers_are_of_what_they_can_be_of(said: str, piece: dict[str, Any]) -> None:
     """A table is longer than wide and 30 is its inches; a dip is no part of a width; 200 are balloons, not ceilings."""
     assert after(said).heard.pieces == [piece]
+
+
+def test_a_colour_is_changed_in_every_piece_that_has_it_and_in_no_other() -> None:
+    """Whoever swaps the pink of a job means all of it, wherever she spoke last."""
+    said = "10 ft garland in pink and white, arch 8 by 8 in pink, column 6 ft in gold / make the pink lilac"
+    colours = [[colour["name"] for colour in piece["colours"]] for piece in after(said).heard.pieces]
+    assert [set(names) for names in colours] == [{"white", "lilac"}, {"lilac"}, {"gold"}]
