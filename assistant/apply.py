@@ -325,7 +325,9 @@ class Apply:
             old = facts.get(step.fact)
             if old is None:
                 if step.fact == "count" and step.how == "plus":
-                    old = 0
+                    words = self.vocabulary.kinds.get(piece.kind)
+                    counted = words is None or "count" in words.needs
+                    old = 0 if counted or not any(p is piece for p in self.state.pieces) else 1  # an arch is one
                 else:
                     self.missed.append(mention)
                     continue

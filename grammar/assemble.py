@@ -80,6 +80,8 @@ class Assembler(Things):
             if nxt is not None and nxt.kind == "label" and phrase.value == "another":  # "one more helper"
                 self.job.more(of_job, Figure("NUM", Amount(Fraction(1)), Amount(Fraction(1))))
             return
+        if self._makes_another(at, phrase):
+            return
         if self.context.kinds and self.current is self.loose and not self.current.empty and self._opens_soon(at):
             self.current.named = True  # "make it twelve and add an arch": the twelve are of what is in hand
         self.current.extend = not self._opens_soon(at)
@@ -90,6 +92,21 @@ class Assembler(Things):
                 self.current.steps.append(Step(fact="count", how="plus", by=1))
             self.changing = True
             self.adding = False
+
+    def _makes_another(self, at: int, phrase: Phrase) -> bool:
+        """ "another one in silver", "add two more at 8 ft": a piece like that in hand, but for what is said of it."""
+        if not self.context.kinds or self.heads or self.current is not self.loose or not self.current.empty:
+            return False
+        counted = self._after(at, "amount") and is_count(self.phrases[at + 1])
+        rest = self.phrases[at + 1 + counted :]
+        another = phrase.value == "another" and any(p.kind in {"colour", "choice"} for p in rest)
+        if not (another or (counted and any(is_size(p) for p in rest))):
+            return False
+        self.current.new, self.changing = True, True
+        self.current.facts["count"] = self._number(self.phrases[at + 1].amounts[0]) if counted else 1
+        if counted:
+            self.skip |= {at + 1, at + 2} if self._after(at + 1, "more") else {at + 1}
+        return True
 
     def _on_same(self, at: int, phrase: Phrase) -> None:
         self.changing = self.changing or phrase.value == "swapped"

@@ -9,6 +9,7 @@ from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
+from grammar.word_files import placed
 
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
@@ -126,6 +127,20 @@ class Bare(Counts):
             return
         self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1] if more else -both[1]))
         self.changing = True
+
+    def _taken_off(self, at: int, figure: Figure) -> bool:
+        """ "cut four feet off it", "knock a foot off the height": less of a size that is known."""
+        if not self._after(at, "prep") or self.phrases[at + 1].text.lower() not in placed("off"):
+            return False
+        label = next((p for p in self.phrases[at + 2 : at + 4] if p.kind == "label"), None)
+        fact = self.slots.fact(str(label.value), self._kind(), on_table=False) if label else self._bare_fact()
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None or fact.id not in self.context.known or self.current.named:
+            return False
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=-both[1]))
+        self.skip |= set(range(at + 1, at + 4)) if label else {at + 1}
+        self.changing = True
+        return True
 
     def _sizes_in_a_row(self, at: int, phrase: Phrase) -> bool:
         """ "5" 11" 16"": sizes of balloons one after the other."""

@@ -47,6 +47,8 @@ class Lengths(Bare):
             return
         if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase):
             return
+        if self._taken_off(at, figure):
+            return
         if self._is_its_drop(at):
             self.skip.add(at + 1)
             self._drop_each(figure, phrase, at)

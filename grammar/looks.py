@@ -119,6 +119,8 @@ class Looks(Ground):
         anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
+        if self.phrases[0].text.lower() == "with" and self.current is self.loose and "colours" in self.context.known:
+            self.current.extend = True  # "with a bit of sage"
         alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
         if alone and not anew and not self.current.colours:
             self.trailing = self.current

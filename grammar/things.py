@@ -290,6 +290,8 @@ class Things(Lengths, Looks):
         number = self._number(count.amounts[0]) if count is not None else None
         if number is not None and head.role is Role.REMOVED and not article:
             draft.steps.append(Step(fact="count", how="plus", by=-number))
+        elif exists and self._some_without(head):
+            pass
         elif exists and self._one_of_several(head, kind):
             draft.steps.append(Step(fact="count", how="plus", by=-1))  # "skip the head table"
         elif exists:
@@ -297,6 +299,17 @@ class Things(Lengths, Looks):
         else:
             self.drafts.remove(draft)
         self.current = draft if draft in self.drafts else self.loose
+
+    def _some_without(self, head: Head) -> bool:
+        """ "no runners on two of them": so many fewer."""
+        at = head.at + 2
+        some = self._after(head.at, "prep") and self._kind_at(at) == "amount" and is_count(self.phrases[at])
+        number = self._number(self.phrases[at].amounts[0]) if some else 0
+        if not some or self._kind_at(at + 1) not in {"pron", "of"} or number >= (self.context.count or 0):
+            return False
+        self.drafts[-1].steps.append(Step(fact="count", how="plus", by=-number))
+        self.skip |= {head.at + 1, at, at + 1}
+        return True
 
     def _one_of_several(self, head: Head, kind: str) -> bool:
         """Whether one table is named where several are in hand."""

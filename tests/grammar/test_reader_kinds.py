@@ -779,3 +779,27 @@ def test_a_colour_is_changed_in_every_piece_that_has_it_and_in_no_other() -> Non
     said = "10 ft garland in pink and white, arch 8 by 8 in pink, column 6 ft in gold / make the pink lilac"
     colours = [[colour["name"] for colour in piece["colours"]] for piece in after(said).heard.pieces]
     assert [set(names) for names in colours] == [{"white", "lilac"}, {"lilac"}, {"gold"}]
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        ("20 ft garland / cut four feet off it", [heard("garland", length_in=192)]),
+        ("arch 8 by 8 / knock a foot off the height", [heard("arch", span_in=96, height_in=84)]),
+        ("six columns 6 ft / add two more at 8 ft", [column(6, 72), column(2, 96)]),
+        ("eight 6 ft tables / add two 8 ft", [tables(8, 72), tables(2, 96)]),
+        ("eight 6 ft tables / no runners on two of them", [tables(6, 72)]),
+        ("arch 8 by 8 / another", [heard("arch", count=2, span_in=96, height_in=96)]),
+    ],
+)
+def test_what_is_taken_off_and_what_is_added(said: str, pieces: list[dict[str, Any]]) -> None:
+    """Less of a size is not a new size; more of another size are pieces of their own; one arch and another are two."""
+    assert after(said).heard.pieces == pieces
+
+
+def test_another_in_another_colour_is_a_piece_of_its_own() -> None:
+    """The first keeps its colour; a little of a colour "with" the others joins them."""
+    arches = after("arch 8 by 8, gold / another one in silver").heard.pieces
+    assert [[c["name"] for c in piece["colours"]] for piece in arches] == [["gold"], ["silver"]]
+    (garland,) = after("garland 18 ft white / with a bit of sage").heard.pieces
+    assert [c["name"] for c in garland["colours"]] == ["white", "sage"]
