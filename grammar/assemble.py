@@ -5,6 +5,7 @@ from fractions import Fraction
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
+from grammar.jobfacts import ALONE
 from grammar.parts import MEASURES
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Reading, Step
@@ -76,7 +77,7 @@ class Assembler(Things):
         ):
             return
         of_job = nxt is not None and nxt.kind in {"named", "label"} and str(nxt.label or nxt.value)
-        if of_job and self.context.job.get(of_job) is not None:
+        if of_job and (self.context.job.get(of_job) is not None or of_job in ALONE):
             if nxt is not None and nxt.kind == "label" and phrase.value == "another":  # "one more helper"
                 self.job.more(of_job, Figure("NUM", Amount(Fraction(1)), Amount(Fraction(1))))
             return

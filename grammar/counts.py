@@ -259,7 +259,9 @@ class Counts(Parts):
             return False
         of_job = self._kind_at(at + 2) == "label" and self.phrases[at + 2].value
         sign = 1 if self.phrases[at + 1].value == "more" else -1
-        if of_job and self.job.more(str(of_job), phrase.amounts[0], sign=sign):
+        if of_job and self.job.owns(str(of_job)):
+            if not self.job.more(str(of_job), phrase.amounts[0], sign=sign):
+                self._leave(phrase)  # more than is not known
             self.skip |= {at + 1, at + 2}
             self.changing = True
             return True

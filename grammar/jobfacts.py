@@ -13,6 +13,7 @@ NOON, DAY = 12 * 60, 24 * 60
 SMALL_HOURS = 6 * 60  # a party that begins before it begins in the night after its day
 SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
 LEAST_BUDGET = 20  # below it a bare number is no budget, and money only after "under" or when a budget was asked for
+ALONE = {"crew": 1}  # who says nothing of a crew is one
 MONEY_ORDERS = frozenset({"solve", "price"})
 HIGH_GROUND_FT = 500
 MOST_HANDS = 10
@@ -95,7 +96,7 @@ class JobFacts:
 
     def more(self, label: str, figure: Figure, *, sign: int = 1) -> bool:
         """ "ten more guests", "plus two helpers": as many more of what is known of the job, or fewer."""
-        known = self.context.job.get(label)
+        known = self.context.job.get(label, ALONE.get(label))
         if figure.type != "NUM" or not isinstance(known, (int, float)):
             return False
         self.set(label, known + sign * figure.high.number, label)

@@ -803,3 +803,20 @@ def test_another_in_another_colour_is_a_piece_of_its_own() -> None:
     assert [[c["name"] for c in piece["colours"]] for piece in arches] == [["gold"], ["silver"]]
     (garland,) = after("garland 18 ft white / with a bit of sage").heard.pieces
     assert [c["name"] for c in garland["colours"]] == ["white", "sage"]
+
+
+@pytest.mark.parametrize(
+    ("said", "job"),
+    [
+        ("eight 6 ft tables / one more helper", {"crew": 2}),
+        ("eight 6 ft tables, two of us / one more pair of hands", {"crew": 3}),
+        ("eight 6 ft tables, 80 guests / ten more guests", {"guests": 90}),
+        ("eight 6 ft tables / ten more guests", {}),
+        ("eight 6 ft tables / the budget went up to 700", {"budget": {"amount": 700}}),
+    ],
+)
+def test_more_of_what_is_of_the_job_counts_no_tables(said: str, job: dict[str, Any]) -> None:
+    """Who is alone and gets a helper is two; ten more guests than nobody knows are kept as no number at all."""
+    reply = after(said)
+    assert {key: value for key, value in reply.heard.job.items() if key != "intent"} == job
+    assert reply.heard.pieces == [tables(8, 72)]
