@@ -135,12 +135,12 @@ def greatest(left: Callable[[Fraction], float], least: Fraction, most: Fraction,
     What is left goes down about evenly as the number goes up, so each try is where it would come to nothing; then a few
     steps on, where it goes unevenly.
     """
-    tried: dict[int, float] = {}
+    rooms: dict[int, float] = {}
 
     def at(k: int) -> float:
-        if k not in tried:
-            tried[k] = left(least + k * step)
-        return tried[k]
+        if k not in rooms:
+            rooms[k] = left(least + k * step)
+        return rooms[k]
 
     if at(0) < 0:
         return None
@@ -148,7 +148,7 @@ def greatest(left: Callable[[Fraction], float], least: Fraction, most: Fraction,
     low, high = 0, last + 1
     narrow = True  # whether the last try left less than half to look through
     while high - low > 1:
-        guess = _guess(tried, low, high) if narrow else (low + high) // 2
+        guess = _guess(rooms, low, high) if narrow else (low + high) // 2
         middle = min(max(guess, low + 1), high - 1)
         before = high - low
         if at(middle) >= 0:
@@ -160,18 +160,18 @@ def greatest(left: Callable[[Fraction], float], least: Fraction, most: Fraction,
     return least + max(ahead, default=low) * step
 
 
-def _guess(tried: dict[int, float], low: int, high: int) -> int:
+def _guess(rooms: dict[int, float], low: int, high: int) -> int:
     """Where nothing would be left, on the line through what was tried last on both sides, or through the first two."""
-    if high in tried:
+    if high in rooms:
         first, second = low, high
     elif low:
         first, second = 0, low
     else:
         return FIRST_REACH
-    fall = (tried[first] - tried[second]) / (second - first)
+    fall = (rooms[first] - rooms[second]) / (second - first)
     if not 0 < fall < math.inf:
-        return FIRST_REACH * max(low, 1) if high not in tried else (low + high) // 2
-    return min(low + int(tried[low] / fall), FIRST_REACH * FIRST_REACH * max(low, 1) if high not in tried else high)
+        return FIRST_REACH * max(low, 1) if high not in rooms else (low + high) // 2
+    return min(low + int(rooms[low] / fall), FIRST_REACH * FIRST_REACH * max(low, 1) if high not in rooms else high)
 
 
 def steps_of(book: Book, state: State, place: int, fact: str) -> tuple[Fraction, Fraction, Fraction]:

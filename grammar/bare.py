@@ -132,13 +132,14 @@ class Bare(Counts):
         """ "cut four feet off it", "knock a foot off the height": less of a size that is known."""
         if not self._after(at, "prep") or self.phrases[at + 1].text.lower() not in placed("off"):
             return False
-        label = next((p for p in self.phrases[at + 2 : at + 4] if p.kind == "label"), None)
-        fact = self.slots.fact(str(label.value), self._kind(), on_table=False) if label else self._bare_fact()
+        place = next((i for i in (at + 2, at + 3) if self._kind_at(i) == "label"), 0)
+        label = str(self.phrases[place].value)
+        fact = self.slots.fact(label, self._kind(), on_table=False) if place else self._bare_fact()
         both = self.slots.both(figure, fact) if fact is not None else None
         if fact is None or both is None or fact.id not in self.context.known or self.current.named:
             return False
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-both[1]))
-        self.skip |= set(range(at + 1, at + 4)) if label else {at + 1}
+        self.skip |= set(range(at + 1, max(place, at + 1) + 1))
         self.changing = True
         return True
 

@@ -201,8 +201,12 @@ class Counts(Parts):
         if not isinstance(held, int | float):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
-        near = any(held / much <= self.slots.convert(number, unit, "in") <= much * held for unit in units)
-        return fact.unit == "in" and near and self._answer(fact.id, phrase)
+        sizes = [self.slots.convert(number, unit, "in") for unit in units] if fact.unit == "in" else []
+        near = next((size for size in sizes if held / much <= size <= much * held), None)
+        if near is None or not fact.fits(near):
+            return False
+        self._set(fact.id, near, phrase)
+        return True
 
     def _repeats_length(self, phrase: Phrase) -> bool:
         """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""

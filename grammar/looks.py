@@ -11,8 +11,6 @@ from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
 from grammar.word_files import placed
 
-SWAPS = ("swap", "change", "switch", "turn", "make", "replace", "exchange")
-
 
 class Looks(Ground):
     """How a piece looks: shape, choices, flags, colours."""
@@ -214,7 +212,7 @@ class Looks(Ground):
             later += 1
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
-        if not verb.startswith(SWAPS) or later >= len(self.phrases) or self.phrases[later].kind != "colour":
+        if not {*verb.split()} & placed("replaces") or self._kind_at(later) != "colour":
             return False
         of_all = verb.endswith((" them", " it", " those", " these"))  # "make them pink and gold" names all anew
         side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
