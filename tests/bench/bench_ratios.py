@@ -23,6 +23,9 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 WORDS = "eight 6 ft tables, full drop, 30 in wide"
 PIECES, TURNS = 50, 200  # of the great job
+# What is said here keeps house rules and jobs: in a home of its own, which goes at the end.
+HOME = tempfile.TemporaryDirectory()
+os.environ |= dict.fromkeys(("HOME", "XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME"), HOME.name)
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # a start that compiles every module anew is not what people wait for
 
 
