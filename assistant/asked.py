@@ -1,18 +1,19 @@
 """What a turn that asks something hands to those who answer, and who answers what."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from importlib import import_module
 from pathlib import Path
 
 from assistant.state import Pending, State
 from grammar.reading import Reading
 from rules import Book, Estimate
+from rules.record import record
 
 Blocks = list[list[str]]  # groups of lines, an empty line between groups
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """One turn: the states and estimates before and after it, what was read, and the columns to write for."""
 

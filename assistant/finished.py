@@ -3,7 +3,7 @@
 import math
 import tomllib
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant.aside import aside
@@ -20,6 +20,7 @@ from rules import Book, Estimate, Figure, load_book
 from rules.blocks import JOB
 from rules.learning import Done, Way, way_of
 from rules.lessons import Lesson, Used, as_blocks, lesson_for, lessons, ways
+from rules.record import record
 
 if TYPE_CHECKING:
     from assistant.conversation import Conversation
@@ -35,7 +36,7 @@ BY_ITSELF = "Say what was used in a turn of its own; nothing was kept or changed
 NOT_USED = "That was not kept."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Told:
     """One number of a report beside what the book expected of it."""
 
@@ -49,7 +50,7 @@ class _Told:
         return UsedRow(self.lesson.id, self.kind, done.used, done.expected, done.low, done.high, said)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Waiting:
     """What waits for the next turn: reports, of which that `at` lacks something, or numbers that are very odd."""
 

@@ -8,13 +8,13 @@ import os
 import secrets
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from assistant.terminal import one_line
 from rules.book import HOUSE_FILE
 from rules.house import House, read_house
+from rules.record import record
 
 LARGEST = 1_000_000  # bytes of a house file that is read
 HEAD = """\
@@ -27,7 +27,7 @@ class HouseError(Exception):
     """A rule could not be kept; str() says why in one short clause."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule:
     """One rule to keep: `value` in TOML's terms for a fact, of one kind of piece where `kind` says so.
 

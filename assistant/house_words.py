@@ -2,7 +2,7 @@
 
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import Any
@@ -14,6 +14,7 @@ from grammar.told import Told, read_told
 from grammar.vocabulary import Vocabulary
 from rules import Book
 from rules.blocks import ANY, JOB, Fact
+from rules.record import record
 from rules.show import quantity, value_text
 from rules.units import UnitError, convert, from_base
 from rules.values import look_up, read_quantity, read_value
@@ -22,7 +23,7 @@ FINEST = Decimal("0.0001")
 FEW_WORDS = 4  # of a turn that is a size and nothing else: "the 5 inch ones"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rows:
     """Numbers of the book that were told; where no size was named with a row of a table the next turn may give it."""
 
@@ -150,7 +151,7 @@ def _with_unit(fact: Fact, value: float) -> Any:
     return _plain(number) if fact.unit == "count" else f"{number:f} {fact.unit}"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kept:
     """A rule with the book it is told by: the book before it was laid over, so that the old value can be told."""
 

@@ -3,13 +3,13 @@
 import base64
 import json
 import zlib
-from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from assistant.jobs import JobRow, Quote, name_of
 from assistant.quotes import thawed
 from assistant.sheets.files import MARK
 from assistant.terminal import is_readable, one_line
+from rules.record import record
 
 HEAD = "festoon job, version 1"
 LARGEST = 2_000_000  # bytes of a file that is read
@@ -23,7 +23,7 @@ class NotAJob(ValueError):
     """The text is no job; str() says why in a clause."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """What such a file holds."""
 

@@ -5,9 +5,10 @@ for tables in them.
 """
 
 import re
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
+
+from rules.record import record
 
 _THIS = r"(?:this|that|it|the job|this job|that job)"
 _NAME = r"[\"'“‘]?(?P<name>.+?)[\"'”’]?"
@@ -54,7 +55,7 @@ _DAY = re.compile(r"^(?:the )?(\d{1,2})(?:st|nd|rd|th)?(?: of)? ([a-z]+)$|^([a-z
 WEEK = timedelta(days=7)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Order:
     """What the job book is asked for; `name` and `other` as they were said."""
 

@@ -9,11 +9,11 @@ import sqlite3
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.job_schema import NotAJobBook, bring_up
 from assistant.terminal import one_line
+from rules.record import record
 
 FILE = "jobs.sqlite3"
 LONGEST_NAME = 80  # letters
@@ -27,7 +27,7 @@ class JobBookError(Exception):
     """The book cannot be read or written; str() says why in a few words."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class JobRow:
     """A job as it is listed; times are seconds since 1970 (POSIX)."""
 
@@ -40,7 +40,7 @@ class JobRow:
     turns: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quote:
     """A quote given: when, its figures as JSON, and the book's version and house rules then in force."""
 
@@ -50,7 +50,7 @@ class Quote:
     house: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class UsedRow:
     """What a finished job used, of what the book expected, for one lesson of the rule book (rules/lessons.py)."""
 

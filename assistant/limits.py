@@ -3,7 +3,6 @@
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from assistant.state import State
@@ -13,6 +12,7 @@ from grammar.quantities import quantities_at, read_quantities
 from grammar.reading import Reading
 from grammar.scan import scan
 from rules import Book, Estimate
+from rules.record import record
 from rules.units import convert, from_base
 
 ON_HAND = "balloons_on_hand"
@@ -23,7 +23,7 @@ FIRST_REACH = 8  # steps of the first try beyond the least
 LOOK_ON = 6  # steps beyond the greatest that fits: clusters and pairs make the count climb in uneven steps
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Limit:
     """The most that a figure of the job may be, with the words for it ("400 balloons", "$300")."""
 

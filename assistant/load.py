@@ -1,18 +1,18 @@
 """What goes in the vehicle: room taken against room there is, trips, and what to make on site instead."""
 
 import math
-from dataclasses import dataclass
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
 from assistant.naming import named_pieces, noun_of
 from assistant.telling import shown, span, worth
 from rules import Book, Figure
+from rules.record import record
 
 ROOM = "ft**3"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Vehicle:
     """A vehicle's room for load in cubic feet, low, typical and high."""
 

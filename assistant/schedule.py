@@ -2,7 +2,6 @@
 
 import math
 import re
-from dataclasses import dataclass
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, paragraph
@@ -11,6 +10,7 @@ from assistant.telling import span, worth
 from grammar.quantities import read_quantities
 from rules import Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value
+from rules.record import record
 from rules.show import clock
 from rules.timetable import DAY, Needs, Timetable, back_from
 from rules.units import convert
@@ -26,7 +26,7 @@ OWN = 'Paces are from memory; time a job and say yours, such as "balloons an hou
 FAMILY = frozenset({"schedule", "price", "labour"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Plan:
     """The work of a job: its steps, the clock at the workshop and at the venue, and the day where the party's time is
     known."""

@@ -17,9 +17,10 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+from rules.record import record
 
 REPLIES = Path(__file__).with_name("replies")
 MOST_JOINED = 4  # sentences that one entry may hold
@@ -35,7 +36,7 @@ _POINT = re.compile(r"(?:-|\d+\.) ")  # of a list
 _QUOTED = re.compile(r'"[^"]*"')
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Manner:
     """The language that is spoken by its code ("" for English), and names (of colours) that are never put into it."""
 
@@ -91,7 +92,7 @@ def sentences(text: str, manner: Manner) -> list[tuple[str, str | None]]:
     return out
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """An English text with gaps, as a pattern, and what it is in the language.
 

@@ -7,11 +7,11 @@ import json
 import os
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Any, Protocol
 
 from assistant.terminal import NARROW, clean, is_readable, one_line
+from rules.record import record
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -115,7 +115,7 @@ def _warm_up() -> None:
     warm_up(open_cache())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Turn:
     """What came of one turn: `text` is safe to print, `reply` is None where the turn was refused or failed."""
 

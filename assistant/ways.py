@@ -1,7 +1,6 @@
 """Ways out when a job does not fit: all of it plainer, fewer or smaller as planned, or both."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from assistant.asked import Asked
@@ -9,9 +8,10 @@ from assistant.fitting import GROWS, amount, lost_words
 from assistant.limits import Limit, largest, over
 from assistant.state import State
 from assistant.trying import levers, tried, value, variant
+from rules.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Way:
     """A version that fits: the state it is, what it is called and what is given up for it."""
 

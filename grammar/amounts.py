@@ -1,7 +1,7 @@
 """Every way to read a number or a quantity at a place of the turn, the likeliest first."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from typing import Any
@@ -11,6 +11,7 @@ from grammar.lexicon import spell
 from grammar.number_words import magnitude, number_words
 from grammar.quantities import quantities_at
 from grammar.quantity import Quantity
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.terms import Amount
 from grammar.unit_words import unit_words
@@ -28,7 +29,7 @@ POINTED = frozenset("them em 'em those these the our".split())
 INCH_WORDS = frozenset('in inch inches "'.split())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choice:
     """One reading: a type of term, its value and the token after it; `then` is a second number in the same digits."""
 

@@ -1,10 +1,10 @@
 """Numbers in digits over more than one token (10 000, 1,3, 10^3, 1.2M), and what all whole numbers are read into."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from grammar.number_words import number_words
+from grammar.record import record
 from grammar.scan import Token
 
 MOST_GROUPS = 6  # groups of three digits set apart by spaces
@@ -13,7 +13,7 @@ MOST_GROUPS = 6  # groups of three digits set apart by spaces
 LARGEST_POWER = 30
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cardinal:
     """A number that ends before token `end`. `scale` is the size that its last word named ("million"), else 1."""
 

@@ -8,11 +8,12 @@ which tell it, the turn before weighing in.
 import unicodedata
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from itertools import takewhile
 
 from grammar.reading import Reading
+from grammar.record import record
 from grammar.rewording import Part, Rewording
 from grammar.scan import Token, scan
 from grammar.spelling import nearest
@@ -22,7 +23,7 @@ MOST_MENDED = 20  # strange words of one turn that are looked into
 CARRIED = 1.5  # words that the language of the turn before is worth
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heard:
     """A turn: as said, in the reader's words, and its language ("" for the reader's own).
 

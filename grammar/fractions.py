@@ -1,16 +1,16 @@
 """Fractions in figures and words (3/8, 3/8ths, a half, three quarters), and the Numeral that all readings come as."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from grammar.cardinals import cardinals_at
 from grammar.digits import Cardinal, after_hyphen, word_at
 from grammar.number_words import Part, number_words
+from grammar.record import record
 from grammar.scan import Token
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Numeral:
     """A number that ends before token `end`.
 

@@ -1,10 +1,10 @@
 """What is said of every job and not of the one in hand: rules to keep, to show and to forget."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
 from grammar.phrase_sets import PhraseSet
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.word_files import load_words
 
@@ -13,7 +13,7 @@ EARLY = 6  # words among which "always" makes a habit of what follows
 MARKS = frozenset(":,.!?;'\"")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Habit:
     """An act, and the words that it is about.
 

@@ -1,12 +1,12 @@
 """From scanned tokens to terms: one row of terms for each way that the numbers can sensibly be read apart."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain, islice
 
 from grammar.amounts import Amounts, Choice
 from grammar.lexicon import HYPHENS, Lexicon, Match
+from grammar.record import record
 from grammar.scan import Token
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words, placed, word_list
@@ -23,7 +23,7 @@ MOST_TERMS = 1_500  # of all rows of a turn together: a long text is read in few
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """One way to read the turn: its terms, what the choices cost, where other choices were open, and which it took."""
 

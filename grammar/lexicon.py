@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache, cached_property
 
 from grammar.number_words import number_words
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.spelling import Speller
 from grammar.vocabulary import Vocabulary
@@ -14,7 +15,7 @@ from grammar.word_files import load_words, read_all, word_list
 HYPHENS = frozenset("-‐‑–")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """Words that stand for one term."""
 
@@ -23,7 +24,7 @@ class Entry:
     value: object
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Match:
     """An entry found in a text; `end` is exclusive."""
 

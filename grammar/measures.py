@@ -4,7 +4,7 @@ Several parts come out as one exact value in the smallest unit named.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import cast
 
@@ -14,6 +14,7 @@ from grammar.fractions import Numeral, fractions_at
 from grammar.number_words import number_words
 from grammar.numerals import numerals_at
 from grammar.quantity import Doubt, Kind, Quantity, place
+from grammar.record import record
 from grammar.scan import Token
 from grammar.unit_words import Unit, unit_words
 
@@ -24,7 +25,7 @@ METRES = frozenset({"m", "cm"})  # behind them "in" is no inch: "1m85 in gold"
 SECOND = Unit("duration", "s", Fraction(1))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Sum:
     """Parts read so far: total in the kind's first unit, units used, and how the last part was written."""
 

@@ -5,11 +5,12 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
+from grammar.record import record
 from grammar.scan import Token
 from grammar.word_files import load_words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lot:
     """A word that counts in lots: a dozen, a pair."""
 
@@ -20,7 +21,7 @@ class Lot:
     before_scale: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Vague:
     """A word that leaves the number open."""
 
@@ -29,7 +30,7 @@ class Vague:
     bare: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A denominator: `plural` for "thirds", `bare` where it may stand without a numerator."""
 
@@ -38,7 +39,7 @@ class Part:
     bare: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Suffix:
     """A letter that multiplies the digits before it."""
 

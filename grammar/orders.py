@@ -1,11 +1,11 @@
 """What is asked for: patterns of words/orders.toml found in the words of a turn."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 
 from grammar.lexicon import HYPHENS
 from grammar.number_words import number_words
+from grammar.record import record
 from grammar.scan import Token
 from grammar.word_files import load_words
 
@@ -15,7 +15,7 @@ MONEY_SIGNS = frozenset("$£€")
 NUMBERS = frozenset({"#", "##"})  # any number; the second is used up by the order
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Order:
     """An intent, the tokens that say so, and whether the whole turn is used up by them."""
 
@@ -25,7 +25,7 @@ class Order:
     size: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One place of a pattern: words of which one must stand there ("~", "^", "$", "#" as documented in the file)."""
 

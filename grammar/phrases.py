@@ -12,6 +12,7 @@ from lark import Lark, Transformer, UnexpectedInput
 from lark import Token as LarkToken
 from lark.lexer import Lexer as LarkLexer
 
+from grammar.record import record
 from grammar.terms import Amount, Term
 
 
@@ -35,7 +36,7 @@ class Phrase:
         return " ".join(t.text for t in self.terms if t.text)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """One amount or a span of two, of one type of term."""
 

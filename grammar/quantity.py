@@ -1,10 +1,10 @@
 """What was read: one quantity with its kind, exact value, unit and place."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from grammar.record import record
 from grammar.scan import Token
 
 Kind = Literal[
@@ -13,7 +13,7 @@ Kind = Literal[
 Doubt = Literal["", "tail", "share", "preposition", "coin", "minutes", "capital", "spoken clock"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """One quantity of a text.
 

@@ -6,7 +6,7 @@ is sane for the thing decides; two ways that are as good end in a doubt, to be a
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from grammar.amounts import Amounts
 from grammar.assemble import Assembler
@@ -18,6 +18,7 @@ from grammar.number_words import number_words
 from grammar.orders import Order, find_orders
 from grammar.phrases import phrases
 from grammar.reading import Context, Doubt, Reading
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.slots import Slots, is_metric
 from grammar.sounds import sounds
@@ -35,7 +36,7 @@ CLOSE = 2.3
 MIXED_ORDERS = 2  # orders of one turn that are kept
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Try:
     row: Row
     made: Assembled

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
+from grammar.record import record
 from grammar.scan import Token
 from grammar.tongue import COLOUR, NUMBER, REST, Phrase, Run, Tongue
 
@@ -10,7 +11,7 @@ OPENING = frozenset('¿¡("')
 Slots = list[tuple[str, str]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A run of characters of the text in the reader's words, and where the words it stands for were said."""
 

@@ -7,10 +7,11 @@ folding of Unicode Standard Annex 15, where it gives one character).
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
+
+from grammar.record import record
 
 Kind = Literal["word", "number", "mark"]
 
@@ -72,7 +73,7 @@ _TOKEN = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Token:
     """One piece of the text.
 

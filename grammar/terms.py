@@ -1,13 +1,15 @@
 """Terms: the typed words that the request grammar is written over."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
+
+from grammar.record import record
 
 AMOUNTS = frozenset({"NUM", "LEN", "FAR", "MONEY", "PCT", "TEMP", "SPEED", "CLOCK", "DUR", "FRAC", "OTHER"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Amount:
     """A quantity as it was said: a magnitude and the name of its unit ("" where none was said)."""
 
@@ -20,7 +22,7 @@ class Amount:
         return float(self.value)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Term:
     """One typed word or quantity; `start` and `end` count the scanned tokens, `cost` is how far-fetched it is."""
 

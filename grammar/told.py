@@ -1,13 +1,14 @@
 """Numbers of the book told in whole clauses: "5 inch balloons are 11 cents, bags of 100", "a quad takes 15 seconds"."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 
 from grammar.orders import STOPS, Item, first_words, items_of, match
 from grammar.quantities import read_quantities
 from grammar.quantity import Quantity, place
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.vocabulary import ToldWords
 
@@ -18,7 +19,7 @@ CENTS = "#cents"  # a number with two places and no sign, which is money where m
 TIMES = frozenset({"s", "min", "hour", "day"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """One number: `value` in `unit` as it was said ("USD", "in", ""); `place` None where the turn names none.
 
@@ -37,7 +38,7 @@ class Told:
     end: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Pattern:
     items: tuple[Item, ...]
     place: int | None

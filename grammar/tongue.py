@@ -13,12 +13,12 @@ import re
 import tomllib
 import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.word_files import WORDS
 
@@ -33,7 +33,7 @@ GROUP = 1000  # scales below it count within a group of digits ("hundred"), the 
 Phrase = tuple[tuple[str, ...], str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """A number found in a text: how it is written in digits, and the token after it."""
 
@@ -41,7 +41,7 @@ class Run:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tongue:
     """One language, ready to be looked into.
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Generic, TypeVar
 
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.word_files import load_words
 
@@ -46,7 +47,7 @@ class PhraseTable(Generic[T]):
                 yield end, meaning
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """What a unit's word means: `times` of the pint unit `name`; `single` for the name of one of it."""
 
@@ -57,7 +58,7 @@ class Unit:
     word: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tail:
     """What a bare number behind a unit counts: inches behind feet, minutes behind hours."""
 
@@ -125,7 +126,7 @@ def unit_words() -> UnitWords:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Currency:
     """One currency, by its ISO 4217 code."""
 

@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 from typing import Literal
 
 from grammar.phrase_sets import PhraseSet
+from grammar.record import record
 from grammar.scan import Token, scan
 from grammar.told import read_told
 from grammar.vocabulary import ToldWords
@@ -35,7 +36,7 @@ ON = re.compile(r"\b(?:on|in|into|onto)\b", re.IGNORECASE)  # what a number is o
 AND = re.compile(r"\b(?:and|but|then|y|pero)\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Report:
     """One number of a report: balloons or hours; hours are of all hands together where `of_all_hands`.
 

@@ -8,10 +8,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from grammar.record import record
+
 Span = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FactWords:
     """One fact as people name it.
 
@@ -37,7 +39,7 @@ class FactWords:
         return self.sane is None or self.sane[0] <= value <= self.sane[1]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PieceWords:
     """One kind of piece, or a piece of furniture that a piece lies on.
 

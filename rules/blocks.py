@@ -1,12 +1,12 @@
 """The blocks of a book as frozen records: facts with their rules, pieces, and remarks (cautions, clashes, notes)."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from rules.errors import BookError
 from rules.nearest import clause
 from rules.packed import Packed
+from rules.record import record
 from rules.units import UnitError
 from rules.values import TYPES, read_quantity, read_table, read_value
 
@@ -25,7 +25,7 @@ JOB_KEYS = frozenset("kind shows main tells".split())
 Raw = Mapping[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule(Packed):
     """One way to work a fact out; `when` is None for the general rule."""
 
@@ -36,7 +36,7 @@ class Rule(Packed):
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spread(Packed):
     """What is taken when nobody said: low, typical and high, as the engine holds them."""
 
@@ -45,7 +45,7 @@ class Spread(Packed):
     high: Any
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Learned(Packed):
     """Where a value comes of jobs that are done: how many, and the figure that was compared.
 
@@ -61,7 +61,7 @@ class Learned(Packed):
     left: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact(Packed):
     """All that the book knows about one fact; see rules/values.py for how values are held."""
 
@@ -102,7 +102,7 @@ class Fact(Packed):
         return self.type == "quantity"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part(Packed):
     """Balloons of one sort in a piece, by the ids of the facts that give size, inflated size and number."""
 
@@ -113,7 +113,7 @@ class Part(Packed):
     pairs: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PieceKind(Packed):
     """A kind of piece (or the job itself): the figures it shows, the parts it is bought in."""
 
@@ -126,7 +126,7 @@ class PieceKind(Packed):
     extra: Raw
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remark(Packed):
     """A caution, clash or note: a text with places, said when `when` holds (None: always)."""
 

@@ -12,6 +12,7 @@ from typing import Any
 from rules.blocks import ANY, JOB, REMARKS, Fact, PieceKind, Raw, Remark, read_fact, read_piece, read_remark
 from rules.errors import BookError
 from rules.nearest import offer
+from rules.record import record
 from rules.values import read_quantity
 
 BOOK_FOLDER = Path(__file__).with_name("book")
@@ -19,7 +20,7 @@ HOUSE_FILE = "house.toml"
 _VALUES = frozenset({"assume", "is", "rows", "except"})  # what a block gives a fact its value by
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """One top-level table of a file as it was written."""
 

@@ -1,13 +1,13 @@
 """What to buy: balloons of a job by size and colour, with spares, less what is at hand, in whole bags."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
 from rules.apportion import largest_remainder
 from rules.engine import Estimate
 from rules.functions import to_nearest, up_to_whole
 from rules.packs import choose_packs
+from rules.record import record
 from rules.stock import Stock, draw
 from rules.values import look_up
 
@@ -17,7 +17,7 @@ CENT = Decimal("0.01")
 BAGS = (("pack_size", None), ("small_pack", "small_pack_dearer"), ("smallest_pack", "smallest_pack_dearer"))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pack:
     """A bag that balloons are sold in: how many it holds and what it costs, in the book's currency."""
 
@@ -25,7 +25,7 @@ class Pack:
     price: Decimal
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """One line of the shopping list.
 

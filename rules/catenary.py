@@ -49,7 +49,8 @@ def uneven_swag(span: float, rise: float, dip: float) -> float:
     while reach(high) < span:
         low, high = high, 2.0 * high
     c = increasing_root(reach, span, low, high)
-    return math.sqrt(dip * (dip + 2.0 * c)) + math.sqrt(drop * (drop + 2.0 * c))
+    # A line as good as straight must not come out shorter than straight by the last digit of a float.
+    return max(math.hypot(span, rise), math.sqrt(dip * (dip + 2.0 * c)) + math.sqrt(drop * (drop + 2.0 * c)))
 
 
 def catenary_sag(span: float, length: float) -> float:

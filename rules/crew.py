@@ -1,16 +1,16 @@
 """Hands-on hours step by step, and how long a crew takes by the clock where not everything divides."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from rules.engine import Estimate
+from rules.record import record
 
 VENUE, WORKSHOP, AFTER = "venue", "workshop", "after"
 LEAST = 1e-6  # hours below which a step is none
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Task:
     """A step of the work: hands-on hours, where it is done, and what it waits for ("pump", "packer" or nothing)."""
 
@@ -20,7 +20,7 @@ class Task:
     waits: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clock:
     """Hours by the clock, and what holds the crew up: "pump", "packer" or "" where hands alone do."""
 

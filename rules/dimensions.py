@@ -1,7 +1,6 @@
 """What a formula measures, worked out with pint from units.txt: every sum, comparison and call is held to its units."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
@@ -28,6 +27,7 @@ from rules.nodes import (
     Truth,
     Word,
 )
+from rules.record import record
 from rules.units import UNITS_FILE
 
 
@@ -39,7 +39,7 @@ class Mismatch(Exception):
         self.what, self.mend = what, mend
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measure:
     """What an expression is: its type as in rules/values.py and, for quantities and ranges, its dimension."""
 
@@ -74,7 +74,7 @@ def measure_of_fact(fact: Fact) -> Measure:
     return Measure(fact.type, dimension, f"{fact.id}{unit}")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measurer:
     """Measures formulas; `find` gives the fact that a name means, or raises Mismatch."""
 

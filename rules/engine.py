@@ -1,6 +1,6 @@
 """Estimates: what was said of a job's pieces, worked out by the book into figures with ranges and reasons."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, TypeVar
 
 from rules import remarks
@@ -9,6 +9,7 @@ from rules.book import Book
 from rules.figure import Clash, Figure, Influence, Part, Said, Value
 from rules.figures import figure_of, typical_of, unit_of
 from rules.missing import missing_for
+from rules.record import record
 from rules.show import value_text
 from rules.spread import Move, Spread
 from rules.texts import fill
@@ -22,7 +23,7 @@ KEPT_WORLDS = 64
 LESSER = 1e-3  # what moves the main figure at all comes before what moves only others
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """A piece as it was said: its kind and values by fact id, each in the fact's own unit.
 
@@ -34,7 +35,7 @@ class Piece:
     said: dict[str, Any] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Job:
     """The pieces in the order spoken, what was said of the job as a whole, and the balloons at hand (stock.Stock)."""
 

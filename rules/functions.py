@@ -8,17 +8,17 @@ taken in the unit named, so the mathematics modules are registered as they are, 
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from typing import Any
 
+from rules.record import record
 from rules.units import from_base, read_unit, to_base
 
 SLACK = 1e-9  # float arithmetic may miss the whole number it should reach by this much
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Function:
     """One function: its signature, whether it only rounds its argument, and the Python function or its module."""
 

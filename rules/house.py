@@ -2,17 +2,17 @@
 
 import re
 import tomllib
-from dataclasses import dataclass
 from pathlib import Path
 
 from rules.book import BOOK_FOLDER, HOUSE_FILE, Book, load_book
 from rules.errors import BookError
+from rules.record import record
 
 _HEADING = re.compile(r"\s*\[\[?\s*([^\].\s\"']++|\"[^\"]*\"|'[^']*')")
 _LINE = re.compile(r"at line (\d+)")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fault:
     """A block that was left out: the line it begins in or breaks off at, and what is wrong with it."""
 
@@ -25,7 +25,7 @@ class Fault:
         return f"line {self.line}: {block}{self.error.what}; {self.error.mend}."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class House:
     """The book with the house rules laid over it, the text of those that hold, and the faults of the others."""
 
@@ -34,7 +34,7 @@ class House:
     faults: tuple[Fault, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Part:
     """A block of the file with the lines that belong to it, and the number of its first line."""
 

@@ -5,14 +5,15 @@ degrees from straight up (on a table) or straight out (on a wall or frame), cloc
 cluster is turned by half a step, so it nests in the one before. A filler lies in the pocket between places j and j + 1.
 """
 
-from dataclasses import dataclass
 from typing import Literal
+
+from rules.record import record
 
 Style = Literal["organic", "spiral", "stripes", "rings"]
 STYLES: tuple[Style, ...] = ("organic", "spiral", "stripes", "rings")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sort:
     """Balloons to place: inflated diameter and nominal size in inches (0: not told apart), and how many."""
 
@@ -21,7 +22,7 @@ class Sort:
     nominal_in: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Balloon:
     """One balloon: inflated diameter in inches, colour (None where none was said), nominal size in inches."""
 
@@ -30,7 +31,7 @@ class Balloon:
     nominal_in: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Filler:
     """A balloon of a loose pair: it lies in the pocket of `cluster` between its places `place` and `place` + 1."""
 
@@ -40,7 +41,7 @@ class Filler:
     place: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stem:
     """Foliage tucked in beside cluster `cluster`, facing out to `side`: -1 left, 1 right of the line."""
 
@@ -48,7 +49,7 @@ class Stem:
     side: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measures:
     """How good a plan is; shares 0 to 1, lengths in inches, touches between clusters' balloons (no fillers).
 
@@ -80,7 +81,7 @@ class Measures:
         return self.same / self.touches if self.touches else 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """A planned line: clusters in order, each its balloons in order of place, fillers, foliage and the measures."""
 

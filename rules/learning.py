@@ -8,12 +8,13 @@ book's own range.  The mean after so many jobs is then normal too, at the averag
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from rules.record import record
 
 NINETY = 1.6448536269514722  # standard deviations on each side that hold nine tenths of a normal distribution
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Done:
     """What one job used, and what the book without anything learned expected of it: typical, low and high (90 %).
 
@@ -36,7 +37,7 @@ class Done:
         return math.log(self.high / self.low) / (2 * NINETY)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Way:
     """What is known of a decorator's own way: mean and deviation of the logarithm, of `jobs` jobs.
 

@@ -1,18 +1,18 @@
 """From jobs that are done to the book: which fact takes up what was learned, as blocks laid over it."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from rules.blocks import JOB
 from rules.book import Book
 from rules.engine import Estimate
 from rules.learning import Done, Way, way_of
+from rules.record import record
 from rules.units import from_base
 
 LEARNING = "learning"  # the kind of block
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lesson:
     """What a block of the book says can be learned; `when` narrows it to pieces of one style."""
 
@@ -26,7 +26,7 @@ class Lesson:
     scatter: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Used:
     """One job's part in a lesson: of which kind of piece ("job" for the whole), and what was used."""
 

@@ -1,14 +1,14 @@
 """The nodes of a formula's tree: frozen, comparable, and silent about values."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from rules.packed import Packed
+from rules.record import record
 
 OVER_PIECES = ("total", "most", "least")  # the calls by which a fact of the job looks at its pieces
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number(Packed):
     """A number in base units, with the unit it was written in ("count" when it had none)."""
 
@@ -16,35 +16,35 @@ class Number(Packed):
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Truth(Packed):
     """The word true or false."""
 
     value: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word(Packed):
     """A choice that a formula answers with, such as round in a rule for table_shape."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Name(Packed):
     """The value of another fact."""
 
     id: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Negative(Packed):
     """Minus the operand."""
 
     of: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arithmetic(Packed):
     """left sign right, where sign is one of + - * /."""
 
@@ -53,7 +53,7 @@ class Arithmetic(Packed):
     right: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Power(Packed):
     """base ^ exponent; the exponent is a plain number written in the formula."""
 
@@ -61,7 +61,7 @@ class Power(Packed):
     exponent: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Comparison(Packed):
     """left sign right, where sign is one of < <= > >= == !=."""
 
@@ -70,7 +70,7 @@ class Comparison(Packed):
     right: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Logic(Packed):
     """Both ("and") or either ("or") of two truths."""
 
@@ -79,14 +79,14 @@ class Logic(Packed):
     right: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Not(Packed):
     """The opposite of a truth."""
 
     of: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class If(Packed):
     """One of two answers, by a truth."""
 
@@ -95,7 +95,7 @@ class If(Packed):
     other: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Is(Packed):
     """Whether a choice or flag has the value named."""
 
@@ -104,7 +104,7 @@ class Is(Packed):
     same: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Known(Packed):
     """Whether a fact was said, is in the house file or can be worked out; with `said`, whether it was said."""
 
@@ -112,7 +112,7 @@ class Known(Packed):
     said: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Call(Packed):
     """A function of rules/functions.py, or a table of the book looked up, applied to its arguments."""
 
@@ -120,7 +120,7 @@ class Call(Packed):
     arguments: tuple["Node", ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OverPieces(Packed):
     """total, most or least of a fact over all pieces of the job."""
 

@@ -1,17 +1,17 @@
 """A price line by line, in Decimal: what it costs, what is put on, tax, deposit and balance; the lines add up."""
 
-from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
 from rules.engine import Estimate
 from rules.money import CENTS, as_decimal, margin_of, tax_on, to_cents, to_step
+from rules.record import record
 from rules.units import factor
 
 COSTS = ("materials_cost", "labour_cost", "travel_cost", "hire_cost", "overhead_cost")
 NOUGHT = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quote:
     """All amounts are whole cents of `currency` (ISO 4217); rates are parts of one.
 

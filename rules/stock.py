@@ -1,13 +1,14 @@
 """Balloons at hand, and what of them a job can use: as many as can be, what is named most closely first."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from rules.record import record
 
 Key = tuple[float, str | None]  # nominal size in inches, colour (None where none was said)
 Link = tuple[int, Key]  # the place of an item in the list, and where it is used
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stock:
     """Balloons at hand: how many, their nominal size in inches and colour, either None where it was not said."""
 

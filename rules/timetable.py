@@ -4,12 +4,13 @@ Minutes below nought fall on the days before: -60 is 23:00 the day before.
 """
 
 import math
-from dataclasses import dataclass
+
+from rules.record import record
 
 DAY = 24 * 60
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Needs:
     """Minutes that each stretch takes, and what binds it: when the party begins, when one may come in."""
 
@@ -25,7 +26,7 @@ class Needs:
     working_day: int = 8 * 60
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Timetable:
     """When each stretch begins at the latest.
 

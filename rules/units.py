@@ -6,7 +6,6 @@ Importing pint takes longer than working out an estimate, so what it says of a u
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
@@ -14,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from rules.nearest import offer
 from rules.packed import Packed
+from rules.record import record
 
 if TYPE_CHECKING:
     import pint
@@ -28,7 +28,7 @@ class UnitError(ValueError):
     """An unknown unit, or two units that measure different things; the message is one plain sentence."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit(Packed):
     """How a unit stands to the base units: base value = value * factor + offset."""
 

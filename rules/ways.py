@@ -1,6 +1,5 @@
 """The rules of a fact ready to be worked with: each formula compiled when it is first needed, once for each book."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 from rules.blocks import Fact, Rule
@@ -8,6 +7,7 @@ from rules.book import Book
 from rules.compiled import Closure, compile_node
 from rules.formula import parse
 from rules.nodes import Logic, Node, walk, with_words
+from rules.record import record
 
 
 class Formula:
@@ -36,7 +36,7 @@ class Formula:
         return with_words(node, self.choices) if self.choices else node
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Way:
     """One rule of a fact; `when` is None for the general one. `before` are those that are tried before it."""
 

@@ -5,7 +5,6 @@ Clusters are numbered from 1 at one end. A cluster's balloons are named clockwis
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import ceil
 
 from assistant.sheets.wanted import number
@@ -14,13 +13,14 @@ from rules.buying import colour_shares
 from rules.inflation import strokes_for
 from rules.layout_plan import Balloon, Filler, Layout, angle, pocket_angle
 from rules.line import line_of
+from rules.record import record
 
 QUAD = 4
 LABELS = {1: ("",), 2: ("S", "L"), 3: ("S", "M", "L"), 4: ("S", "M", "L", "XL"), 5: ("XS", "S", "M", "L", "XL")}
 ALL_ROUND = 180.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Blow:
     """Balloons of one size and colour for one piece: label of the size, inches, strokes or None, and how many.
 
@@ -37,7 +37,7 @@ class Blow:
     held_in: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tie:
     """Pairs to tie neck to neck for the clusters: size label, the two colours, how many pairs."""
 
@@ -46,7 +46,7 @@ class Tie:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """Clusters `first` to `last` (from 1), all alike: size label and colour of each balloon, clockwise."""
 
@@ -56,7 +56,7 @@ class Run:
     colours: tuple[str | None, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Loose:
     """A loose pair: its first balloon lies in cluster `cluster` (from 1), its second in `second`, at one side.
 
@@ -71,7 +71,7 @@ class Loose:
     joins: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """Clusters to string in one go: its number from 1, first and last cluster, length in inches, runs, pairs, stems."""
 
@@ -85,7 +85,7 @@ class Section:
     stems: tuple[tuple[int, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Card:
     """The build card of one of `count` pieces alike."""
 

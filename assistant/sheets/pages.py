@@ -1,7 +1,6 @@
 """Sheets as pages: one self-contained HTML file each, with no script and nothing loaded from elsewhere."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
 
@@ -16,11 +15,12 @@ from assistant.sheets.svg import svg
 from assistant.telling import shown
 from assistant.terminal import clean, one_line
 from rules import Estimate, shopping
+from rules.record import record
 
 TEMPLATES = Path(__file__).with_name("templates")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A drawn view, its caption, and the key: name and value of each colour, notes."""
 

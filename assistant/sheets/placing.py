@@ -7,7 +7,6 @@ drops have no line: their balloons are dealt colours that differ from their neig
 import math
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from random import Random
 
 from assistant.sheets.wanted import number
@@ -16,6 +15,7 @@ from rules.apportion import largest_remainder
 from rules.buying import colour_shares
 from rules.layout_plan import angle, pocket_angle
 from rules.line import line_of
+from rules.record import record
 
 PAIR = 2
 TURNED = math.pi / 8  # a quad line comes to rest rolled by half an eighth of a turn
@@ -25,7 +25,7 @@ MOST_CLUSTERS = 1500  # a longer line is not drawn: nothing could be seen of it
 Spot = tuple[float, float, float]  # x, y, diameter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A balloon on a line: inches along it, to its left side (+) and out of it (up, or towards who looks)."""
 

@@ -6,10 +6,12 @@ Later shapes lie over earlier ones. `role` says what a shape is, so that a rende
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from rules.record import record
+
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Round:
     """A disc: a balloon, a plate, a head."""
 
@@ -20,7 +22,7 @@ class Round:
     role: str = "balloon"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Patch:
     """A filled polygon."""
 
@@ -29,7 +31,7 @@ class Patch:
     role: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stroke:
     """A line through points, `width` inches thick."""
 
@@ -39,7 +41,7 @@ class Stroke:
     role: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """A few words, centred on x, standing on y."""
 
@@ -70,7 +72,7 @@ class View:
         return self.box[3] - self.box[1]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Swatch:
     """A colour of the key: name as said (None where none was), value as #rrggbb, the letter that stands for it."""
 
