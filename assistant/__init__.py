@@ -11,11 +11,11 @@ from importlib import import_module
 TYPE_CHECKING = False  # that of `typing`, which a start that only prints the version does without
 if TYPE_CHECKING:
     from assistant.conversation import Conversation
-    from assistant.reply import Reply
+    from assistant.outside import Reply
 
 __all__ = ["Conversation", "Reply"]
 
-_HOMES = {"Conversation": "conversation", "Reply": "reply"}
+_HOMES = {"Conversation": "conversation", "Reply": "outside"}
 
 
 def __getattr__(name: str) -> object:

@@ -3,7 +3,7 @@
 import gc
 from functools import cache, lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from assistant.desk import Desk
     from assistant.house import HouseRules
     from assistant.jobs import JobBook
+    from assistant.outside import Reply as Outside
 
 MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
@@ -78,8 +79,12 @@ class Conversation:
         self.heard = Heard("", "")  # the last turn, as said and in the reader's words
         self.said: list[str] = []  # the turns that, said again, give the job in hand
 
-    def say(self, text: str) -> Reply:
+    def say(self, text: str) -> "Outside":
         """Take one turn and answer it. Any text is answered; what is not kept is named."""
+        return self.reply_to(text).outside()
+
+    def reply_to(self, text: str) -> Reply:
+        """The same answer, for the command and the chat."""
         words = self.hear(text[:LONGEST])
         with speaking(self.heard.answered, self.reader.lexicon.colour_words):
             return self._answered(words)
@@ -293,8 +298,3 @@ def _how_often(text: str) -> int:
     """ "undo the last two" is two."""
     numbers = [q.value for q in read_quantities(text) if q.kind == "number" and q.value == int(q.value)]
     return int(numbers[0]) if numbers and 1 <= numbers[0] <= MOST_UNDONE else 1
-
-
-def as_json(reply: Reply) -> dict[str, Any]:
-    """The reply as plain data."""
-    return reply.model_dump(mode="json")

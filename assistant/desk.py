@@ -4,6 +4,7 @@ A book that fails in the middle is let go in one sentence; the talk goes on with
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -56,7 +57,7 @@ class Desk:
             reply = self.talk.aside(text) or self._turn(text)
         if self.notice:
             blocks = [[reply.text], paragraph(self.notice, self.talk.width)]
-            reply, self.notice = reply.model_copy(update={"text": join(blocks)}), ""
+            reply, self.notice = replace(reply, text=join(blocks)), ""
         return reply
 
     # turns -----------------------------------------------------------------------------------------------------------
@@ -338,7 +339,7 @@ class Desk:
             return reply
         self.book.quote(self.job, figures, self.talk.book.version, self.talk.habits.text)
         note = 'These numbers are kept as quoted; ask "what changed since I quoted" at any time.'
-        return reply.model_copy(update={"text": join([[reply.text], self._lines(note)])})
+        return replace(reply, text=join([[reply.text], self._lines(note)]))
 
     def _quoted(self, order: Order) -> Reply:
         quote = self.book.quoted(self.job) if self.job is not None else None

@@ -251,7 +251,7 @@ class Finished:
             way = known[one.lesson.id, one.kind]
             lines += paragraph(f"- {one.name}: {_compared(one)}; {_taken(way)}", self.talk.width, "  ")
         lines += paragraph(f"Not used: {', '.join(unread)}.", self.talk.width) if unread else []
-        return aside(self.talk, lines, "used").model_copy(update={"unread": list(unread)})
+        return replace(aside(self.talk, lines, "used"), unread=list(unread))
 
     def _forget(self, rows: list[UsedRow], said: str, back: list[UsedRow] | None = None) -> Reply:
         try:

@@ -1,6 +1,7 @@
 """The conversation's hand on the house rules: what is told of every job is kept, shown, changed and forgotten."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from assistant import quotes
@@ -106,8 +107,8 @@ class Habits:
         if not blocks:
             return reply
         if rules and not reply.question:
-            return reply.model_copy(update={"text": join([blocks]), "unread": []})
-        return reply.model_copy(update={"text": join([[reply.text], blocks])})
+            return replace(reply, text=join([blocks]), unread=[])
+        return replace(reply, text=join([[reply.text], blocks]))
 
     def _in_passing(self, text: str) -> list[Rule]:
         """The rules of a turn that tells of the house in words of its own and says nothing else."""
@@ -182,7 +183,7 @@ class Habits:
         except HouseError as error:
             return self._say(f"That was not kept: {error}.", "remember")
         lines = [line for note in (*self._keeping(rules), *notes) for line in paragraph(note, self.talk.width, "  ")]
-        return aside(self.talk, lines, "remember").model_copy(update={"unread": list(unread)})
+        return replace(aside(self.talk, lines, "remember"), unread=list(unread))
 
     def _keeping(self, rules: list[Rule], before: State | None = None) -> list[str]:
         """Keep rules, and say so: one note for each, then what it does to the job, whose state was `before`."""

@@ -2,10 +2,9 @@
 
 from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field
-
 from assistant.state import State
 from grammar.vocabulary import Vocabulary
+from rules.record import record
 
 # Facts whose outside name is not their id, or id and unit.
 NAMES = {
@@ -22,16 +21,15 @@ OUTSIDE_INTENTS = {
 CLOCKS = frozenset({"event_time", "setup_from"})
 
 
-class Heard(BaseModel):
+@record
+class Held:
     """Only what was said: pieces in the order spoken, and the job."""
 
-    model_config = ConfigDict(extra="forbid")
-
-    pieces: list[dict[str, Any]] = Field(default_factory=list)
-    job: dict[str, Any] = Field(default_factory=dict)
+    pieces: list[dict[str, Any]]
+    job: dict[str, Any]
 
 
-def export(state: State, vocabulary: Vocabulary) -> Heard:
+def export(state: State, vocabulary: Vocabulary) -> Held:
     """The state under its outside names."""
     pieces = [
         {"kind": piece.kind, **{outside_name(k, piece.kind, vocabulary): v for k, v in piece.facts.items()}}
@@ -40,7 +38,7 @@ def export(state: State, vocabulary: Vocabulary) -> Heard:
     job = {outside_name(k, "job", vocabulary): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
     if state.intent:
         job["intent"] = OUTSIDE_INTENTS.get(state.intent, state.intent)
-    return Heard(pieces=pieces, job=job)
+    return Held(pieces=pieces, job=job)
 
 
 def outside_name(fact: str, kind: str, vocabulary: Vocabulary) -> str:

@@ -1,6 +1,7 @@
 """Figures as they were quoted, frozen, and what has changed since."""
 
 import json
+from dataclasses import asdict
 
 from assistant.layout import listed
 from assistant.telling import worth
@@ -20,7 +21,7 @@ def frozen(made: Estimate) -> str:
         return ""
     kept = [f for id in TOLD if (f := made.figure(id)) is not None]
     kept += [f for f in made.figures() if f.how != "worked out" and f.id not in TOLD]
-    return json.dumps([figure.model_dump(mode="json") for figure in kept])
+    return json.dumps([asdict(figure) for figure in kept])
 
 
 def thawed(text: str) -> list[Figure]:

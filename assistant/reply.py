@@ -1,45 +1,39 @@
 """What a turn gives back."""
 
 from collections.abc import Callable
-from functools import cached_property
-from typing import Any
+from dataclasses import field
+from typing import TYPE_CHECKING, Any
 
-from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, computed_field
-
-from assistant.heard import Heard
+from assistant.heard import Held
 from rules.figure import Figure
+from rules.record import record
+
+if TYPE_CHECKING:
+    from assistant.outside import Reply as Outside
 
 
-class Reply(BaseModel):  # noqa: PLW1641 - no key of anything
-    """The answer to one turn.
+@record
+class Reply:
+    """The answer to one turn, as it goes from module to module and to the command.
 
     text: what the chat prints, plain; heard: what has been said so far, without defaults; unread: words of this turn
-    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: all of them, worked
-    out by the callable `figures` when they are first asked for, as the text holds but a few.
+    that were not used; question: what is asked back; cautions: the usual ones that apply; figures: works out all of
+    them, as the text holds but a few.
     """
 
-    model_config = ConfigDict(extra="forbid")
-
     text: str
-    heard: Heard
-    unread: list[str] = Field(default_factory=list)
+    heard: Held
+    unread: list[str] = field(default_factory=list)
     question: str | None = None
-    cautions: list[str] = Field(default_factory=list)
-    _figures: Callable[[], list[Figure]] = PrivateAttr(default=list)
+    cautions: list[str] = field(default_factory=list)
+    figures: Callable[[], list[Figure]] = list
 
-    def __init__(self, *, figures: Callable[[], list[Figure]] = list, **fields: Any) -> None:
-        super().__init__(**fields)
-        self._figures = figures
+    def outside(self) -> "Outside":
+        """The same for those outside, with all that pydantic offers, which takes longer to import than to answer."""
+        from assistant.outside import Reply as Outside
 
-    @computed_field  # type: ignore[prop-decorator]
-    @cached_property
-    def figures(self) -> list[Figure]:
-        """All figures, those of each piece and of the job."""
-        return self._figures()
+        return Outside.of(self)
 
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Reply) and self.model_dump() == other.model_dump()
-
-    def __getstate__(self) -> dict[Any, Any]:
-        self._figures = self.figures.copy  # so that it can be pickled: the figures, not what works them out
-        return super().__getstate__()
+    def model_dump(self, *, mode: str) -> dict[str, Any]:
+        """The same as plain data; mode "json" for what JSON can hold."""
+        return self.outside().model_dump(mode=mode)

@@ -16,6 +16,7 @@ from rules.record import record
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from assistant.cache import Cache
     from assistant.house import HouseRules
     from assistant.jobs import JobBook
 
@@ -37,7 +38,7 @@ STOPPED = "Stopped: that turn was not kept, and all before it was."
 
 
 class Answer(Protocol):
-    """What the front needs of a reply; `assistant.Reply` is one."""
+    """What the front needs of a reply; `assistant.reply.Reply` is one."""
 
     @property
     def text(self) -> str: ...
@@ -56,7 +57,7 @@ class Talk(Protocol):
     width: int
     folder: "Path | None"  # where sheets are written
 
-    def say(self, text: str, /) -> Answer: ...
+    def reply_to(self, text: str, /) -> Answer: ...
     def painted(self, text: str, depth: int, /) -> str: ...
     def complete(self, before: str, /) -> list[str]: ...
     def status(self) -> str: ...
@@ -82,10 +83,10 @@ def _house_rules() -> "HouseRules | None":
     """The user's house rules, read once; FESTOON_NO_HOUSE=1 turns them off."""
     if os.environ.get("FESTOON_NO_HOUSE"):
         return None
-    from assistant.cache import open_cache, remembered
+    from assistant.cache import remembered
     from assistant.house import HouseRules, users_house_file
 
-    return HouseRules(users_house_file(), remembered(open_cache()))
+    return HouseRules(users_house_file(), remembered(_kept_between_starts()))
 
 
 @cache
@@ -110,9 +111,16 @@ def _here() -> "Path | None":
 
 @cache
 def _warm_up() -> None:
-    from assistant.cache import open_cache, warm_up
+    from assistant.cache import warm_up
 
-    warm_up(open_cache())
+    warm_up(_kept_between_starts())
+
+
+@cache  # its key is the hash of all that is kept from
+def _kept_between_starts() -> "Cache | None":
+    from assistant.cache import open_cache
+
+    return open_cache()
 
 
 @record
@@ -159,7 +167,7 @@ class Turns:
         try:
             talk = self.load()
             talk.width = self.width
-            reply = talk.say(said)
+            reply = talk.reply_to(said)
         except Exception:  # the last guard between a mistake of ours and the person's evening
             if os.environ.get("FESTOON_DEBUG"):
                 raise

@@ -7,10 +7,10 @@ from functools import cache, cached_property
 
 from grammar.number_words import number_words
 from grammar.record import record
-from grammar.scan import Token, scan
+from grammar.scan import Token, words_of
 from grammar.spelling import Speller
 from grammar.vocabulary import Vocabulary
-from grammar.word_files import load_words, read_all, word_list
+from grammar.word_files import load_words, own_words, word_list
 
 HYPHENS = frozenset("-‐‑–")
 
@@ -34,9 +34,7 @@ class Match:
 
 def spell(text: str) -> tuple[str, ...]:
     """A phrase as the tuple of lower-case words that the scanner makes of it, hyphens left out."""
-    if text.isascii() and text.replace(" ", "").isalpha():
-        return tuple(text.lower().split())  # what the scanner would come to, and nearly all of the words
-    return tuple(t.lower for t in scan(text) if t.lower not in HYPHENS)
+    return tuple(word for word in words_of(text) if word not in HYPHENS)
 
 
 def _owner(word: str) -> str:
@@ -49,18 +47,6 @@ def order_words() -> frozenset[str]:
     """Every word of the patterns of orders.toml: none of them is a slip of another."""
     texts = " ".join(text for table in load_words("orders.toml").values() for text in table["say"])
     return frozenset(re.split(r"[ |?]+", texts))
-
-
-def _texts(words: object) -> Iterable[str]:
-    """Every string of a word file, keys and values, in lower case."""
-    if isinstance(words, str):
-        yield words.lower()
-    elif isinstance(words, Mapping):
-        for key, value in words.items():
-            yield from (str(key).lower(), *_texts(value))
-    elif isinstance(words, list):
-        for value in words:
-            yield from _texts(value)
 
 
 class Lexicon:
@@ -180,12 +166,14 @@ class Lexicon:
         named = (*self.vocabulary.colours, *self.vocabulary.colour_mods, *map(" ".join, self.vocabulary.colour_pairs))
         return frozenset(word for name in named for word in name.split())
 
+    @cached_property
+    def _every_word(self) -> frozenset[str]:
+        trade = {word for entries in self._by_first.values() for entry in entries for word in entry.words}
+        return (own_words() | trade | self._known) - self.vocabulary.lent
+
     def every_word(self) -> frozenset[str]:
         """All words of the reader's own language: those of its files and those of the trade."""
-        texts = " ".join(text for words in read_all().values() for text in _texts(words))
-        own = set(re.findall(r"[^\W\d_]+", texts))
-        trade = {word for entries in self._by_first.values() for entry in entries for word in entry.words}
-        return frozenset(own | trade | self._known) - frozenset(self.vocabulary.lent)
+        return self._every_word
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""

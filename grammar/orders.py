@@ -1,6 +1,6 @@
 """What is asked for: patterns of words/orders.toml found in the words of a turn."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 
 from grammar.lexicon import HYPHENS
@@ -34,31 +34,34 @@ class Item:
 
 
 @cache
-def patterns() -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
-    """Every pattern with its rank and intent."""
-    rows = []
-    for rank, (intent, table) in enumerate(load_words("orders.toml").items()):
-        rows += [(rank, intent, items_of(str(text))) for text in table["say"]]
-    return tuple(rows)
+def _by_first() -> dict[str, list[tuple[int, str, str]]]:
+    """The patterns with their rank and intent, by the words that they may begin with."""
+    table: dict[str, list[tuple[int, str, str]]] = {}
+    for rank, (intent, order) in enumerate(load_words("orders.toml").items()):
+        for text in order["say"]:
+            for word in first_words(_items(text)):
+                table.setdefault(word, []).append((rank, intent, text))
+    return table
+
+
+@cache
+def begun_by(word: str) -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
+    """Rank, intent and places of each pattern that may begin with the word."""
+    return tuple((rank, intent, items_of(text)) for rank, intent, text in _by_first().get(word, ()))
+
+
+def _items(pattern: str) -> Iterator[Item]:
+    for part in pattern.split():
+        words = part.removesuffix("?") if len(part) > 1 else part
+        yield Item(frozenset(words.split("|")), words != part)
 
 
 def items_of(pattern: str) -> tuple[Item, ...]:
     """The places of a pattern: words between spaces, "a|b" a choice, "a?" may be missing."""
-    parts = [(part.removesuffix("?") if len(part) > 1 else part, part) for part in pattern.split()]
-    return tuple(Item(frozenset(words.split("|")), words != part) for words, part in parts)
+    return tuple(_items(pattern))
 
 
-@cache
-def firsts() -> dict[str, tuple[tuple[int, str, tuple[Item, ...]], ...]]:
-    """Patterns by the words that they may begin with."""
-    table: dict[str, list[tuple[int, str, tuple[Item, ...]]]] = {}
-    for row in patterns():
-        for word in first_words(row[2]):
-            table.setdefault(word, []).append(row)
-    return {word: tuple(rows) for word, rows in table.items()}
-
-
-def first_words(items: tuple[Item, ...]) -> Iterator[str]:
+def first_words(items: Iterable[Item]) -> Iterator[str]:
     """The words that a pattern may begin with."""
     for item in items:
         yield from item.words
@@ -71,9 +74,9 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
     words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
     best: dict[str, Order] = {}
     for at, (_, token) in enumerate(words):
-        rows = firsts().get(token.lower, ())
+        rows = begun_by(token.lower) if token.lower in _by_first() else ()
         if at == 0:
-            rows = (*rows, *firsts().get("^", ()))
+            rows = (*rows, *begun_by("^"))
         for rank, intent, items in rows:
             found = match(words, at, items)
             if found is not None:

@@ -111,6 +111,13 @@ def scan(text: str) -> list[Token]:
     return list(_scanned(text))
 
 
+def words_of(phrase: str) -> tuple[str, ...]:
+    """The tokens of a phrase as lower-case words."""
+    if phrase.isascii() and phrase.replace(" ", "").isalpha():
+        return tuple(phrase.lower().split())  # what the scanner would come to, and nearly all phrases that are known
+    return tuple(token.lower for token in scan(phrase))
+
+
 @lru_cache(maxsize=128)  # a turn is cut for each that wants to know what it says
 def _scanned(text: str) -> tuple[Token, ...]:
     folded = fold(text)

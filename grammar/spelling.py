@@ -1,6 +1,7 @@
 """Slips of the fingers: the one known word within a letter or two of what was typed."""
 
 from collections.abc import Callable, Iterable
+from functools import cached_property
 
 from grammar.word_files import word_list
 
@@ -102,7 +103,6 @@ class Speller:
     ) -> None:
         self.trade = tuple(trade)
         self._known, self._fixed, self._meaning = known, frozenset(fixed), meaning
-        self._words: frozenset[str] = frozenset()
         self._by_letter: dict[str, tuple[list[str], list[str], list[str]]] = {}  # trade, plain and fixed words
         self._headless: dict[str, list[str]] = {}
         self._skeletons: dict[str, str] = {}
@@ -114,8 +114,11 @@ class Speller:
             self._mended[word] = self._found(word) if len(word) > 3 and word.isascii() and word.isalpha() else None
         return self._mended[word]
 
+    @cached_property
+    def _words(self) -> frozenset[str]:
+        return frozenset(self._known())
+
     def _sort(self) -> None:
-        self._words = frozenset(self._known())
         trade = set(self.trade)
         for word in self.trade:
             self._by_letter.setdefault(word[0], ([], [], []))[0].append(word)
@@ -127,10 +130,10 @@ class Speller:
                 self._by_letter.setdefault(word[0], ([], [], []))[2 if word in self._fixed else 1].append(word)
 
     def _found(self, word: str) -> str | None:
-        if not self._words:
-            self._sort()
         if word in self._words:
             return None
+        if not self._by_letter:
+            self._sort()
         if _bare(word) == word and word in self._skeletons:
             return self._skeletons[word]
         trade, plain, fixed = self._by_letter.get(word[0], ([], [], []))

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Any, Generic, TypeVar
 
 from grammar.record import record
-from grammar.scan import Token, scan
+from grammar.scan import Token, words_of
 from grammar.word_files import load_words
 
 T = TypeVar("T")
@@ -19,7 +19,7 @@ class PhraseTable(Generic[T]):
     def __init__(self, rows: Iterable[tuple[str, T]]) -> None:
         self._by_first: dict[str, list[tuple[tuple[str, ...], bool, T]]] = {}
         for phrase, meaning in rows:
-            words = tuple(token.lower for token in scan(phrase))
+            words = words_of(phrase)
             close = len(words) > 1 and " " not in phrase
             self._by_first.setdefault(words[0], []).append((words, close, meaning))
         for entries in self._by_first.values():

@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.phrases import lend_parser, write_parser
 from grammar.tongue import lend_tongues, read_tongues
-from grammar.word_files import WORDS, lend_words, load_words, read_all
+from grammar.word_files import WORDS, lend_words, load_words, own_words, read_all
 
 Recall = Callable[[str, Callable[[], Any]], Any]
 
@@ -16,7 +16,7 @@ def warm(recall: Recall) -> None:
     `recall(name, make)` gives what `make()` gives, or an equal thing that was kept under the name; nothing that is
     read afterwards depends on which of the two it was.
     """
-    lend_words(recall("words", read_all))
+    lend_words(*recall("words", lambda: (read_all(), own_words())))
     lend_tongues(recall("tongues", lambda: read_tongues(WORDS)))
     lend_parser(recall("request", write_parser))
 

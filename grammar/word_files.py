@@ -3,8 +3,9 @@
 The files at the top are the reader's own language; a folder beside them is another language, see `grammar.tongue`.
 """
 
+import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,7 @@ WORDS = Path(__file__).parent / "words"
 Words = Mapping[str, Any]
 
 _files: dict[str, Words] = {}
+_own: list[frozenset[str]] = []  # one, once it is known
 
 
 def load_words(name: str) -> Words:
@@ -28,9 +30,30 @@ def read_all() -> dict[str, Words]:
     return {path.name: load_words(path.name) for path in sorted(WORDS.glob("*.toml"))}
 
 
-def lend_words(files: Mapping[str, Words]) -> None:
-    """Take files as `read_all` gave them in another process, in place of reading them."""
+def own_words() -> frozenset[str]:
+    """Every word that stands in these files."""
+    if not _own:
+        texts = " ".join(text for words in read_all().values() for text in _texts(words))
+        _own.append(frozenset(re.findall(r"[^\W\d_]+", texts)))
+    return _own[0]
+
+
+def lend_words(files: Mapping[str, Words], own: frozenset[str]) -> None:
+    """Take files as `read_all`, and words as `own_words`, gave them in another process, in place of reading them."""
     _files.update(files)
+    _own[:] = [own]
+
+
+def _texts(words: object) -> Iterable[str]:
+    """Every string of a word file, keys and values, in lower case."""
+    if isinstance(words, str):
+        yield words.lower()
+    elif isinstance(words, Mapping):
+        for key, value in words.items():
+            yield from (str(key).lower(), *_texts(value))
+    elif isinstance(words, list):
+        for value in words:
+            yield from _texts(value)
 
 
 @cache

@@ -1,21 +1,21 @@
 """What an estimate hands out: figures and, beside them, what moves them, what they are made of, and remarks."""
 
-from pydantic import BaseModel, ConfigDict
+from dataclasses import dataclass
 
+from rules.record import record
 from rules.world import How
 
 Value = bool | int | float | str
 
 
-class Figure(BaseModel):
+@dataclass(frozen=True, slots=True)  # truly, as strangers get it
+class Figure:
     """One value with its range, its reason and its source.
 
     value, low and high are in `unit`, readable by a plain pint registry; money has its ISO 4217 code instead.  low
     and high are None for what is no quantity.  `piece` is the place of its piece in the job, None for the job itself.
     `uses` names what it was worked out from: an id of the same scope, or "job.id" or "0.id" from another.
     """
-
-    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     name: str
@@ -30,13 +30,12 @@ class Figure(BaseModel):
     uses: list[str]
 
 
-class Influence(BaseModel):
+@record
+class Influence:
     """How far an uncertain input moves a figure, in the figure's unit, with the input at its low and at its high.
 
     `piece` is None where the input is the job's own or shared by several pieces.
     """
-
-    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     name: str
@@ -46,10 +45,9 @@ class Influence(BaseModel):
     high_change: float
 
 
-class Said(BaseModel):
+@record
+class Said:
     """A caution or a note; `piece` is the place of the piece it is said of, None for the job."""
-
-    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     piece: int | None
@@ -58,10 +56,9 @@ class Said(BaseModel):
     rank: int
 
 
-class Clash(BaseModel):
+@record
+class Clash:
     """Wishes that cannot both be had: what clashes, what the choices are, and the facts that are not kept."""
-
-    model_config = ConfigDict(frozen=True, defer_build=True)
 
     id: str
     piece: int | None
@@ -70,10 +67,9 @@ class Clash(BaseModel):
     drop: list[str]
 
 
-class Part(BaseModel):
+@record
+class Part:
     """Balloons of one sort in all pieces alike: nominal and inflated size in inches, and how many."""
-
-    model_config = ConfigDict(frozen=True, defer_build=True)
 
     name: str
     size_in: float

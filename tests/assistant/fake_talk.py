@@ -29,7 +29,7 @@ class FakeTalk:
         self.folder: Path | None = None
         self.turns: list[str] = []
 
-    def say(self, text: str, /) -> FakeReply:
+    def reply_to(self, text: str, /) -> FakeReply:
         if "crash" in text:
             raise ZeroDivisionError(text)
         if "stop" in text:

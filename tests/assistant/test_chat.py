@@ -76,9 +76,9 @@ def test_a_screen_made_wider_is_used_from_the_next_line(folder: Path) -> None:
     screen = Screen(40)
 
     class Widening(FakeTalk):
-        def say(self, text: str, /) -> FakeReply:
+        def reply_to(self, text: str, /) -> FakeReply:
             screen.columns = 80
-            return super().say(text)
+            return super().reply_to(text)
 
     assert talk(folder, "one\r", "two\r", make=Widening, screen=screen) == ["1 at 40: one", "2 at 80: two"]
 

@@ -1,6 +1,7 @@
 """A piece worked out the way one like it went comes to the very figures that it comes to by itself."""
 
 import random
+from dataclasses import asdict
 from typing import Any
 
 import pytest
@@ -42,7 +43,7 @@ def drawn(draw: random.Random, names: tuple[str, ...], said: dict[str, Any]) -> 
 def figures(book: Book, job: Job) -> list[dict[str, Any]]:
     made = work(book, job)
     told = [*made.figures(), *made.cautions(), *made.notes()]
-    return [one.model_dump() for one in told] + [{"taken": made.taken(p)} for p in (*range(len(job.pieces)), None)]
+    return [asdict(one) for one in told] + [{"taken": made.taken(p)} for p in (*range(len(job.pieces)), None)]
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -91,7 +91,7 @@ def test_what_an_earlier_run_made_is_worked_with_without_waiting_for_pint(tmp_pa
         "file(name).write_bytes(pickle.dumps(made := make())) and made); "
         "from rules import Job, Piece, load_book, work; "
         "estimate = work(load_book(), Job([Piece('runner', {'count': 1, 'table_length': 72})], {})); "
-        "print([f.model_dump_json() for f in estimate.figures()], file=sys.stderr); "
+        "print([repr(f) for f in estimate.figures()], file=sys.stderr); "
         "print(estimate.figure('balloons', 0).value, 'pint' in sys.modules)"
     )
     argv = [sys.executable, "-c", code, str(tmp_path / "made")]
@@ -104,7 +104,7 @@ def test_the_same_under_any_hash_seed() -> None:
     code = (
         "from rules import Job, Piece, load_book, work; "
         "e = work(load_book(), Job([Piece('runner', {'count': 3, 'table_length': 72, 'coverage': 'drop_both'})], {})); "
-        "print([f.model_dump_json() for f in e.figures()], e.assumed(0), e.matters('balloons', 0), e.cautions())"
+        "print([repr(f) for f in e.figures()], e.assumed(0), e.matters('balloons', 0), e.cautions())"
     )
     said = {
         subprocess.run(

@@ -225,7 +225,7 @@ def test_a_turn_that_fails_writes_no_sheet_anew(tmp_path: Path, monkeypatch: pyt
     turns.take(DEMO["supper"])
     turns.take("make the client sheet")
     (tmp_path / "client-sheet.html").unlink()
-    monkeypatch.setattr(turns.load(), "say", lambda text: 1 / 0)
+    monkeypatch.setattr(turns.load(), "reply_to", lambda text: 1 / 0)
     assert turns.take("anything").reply is None
     assert list(tmp_path.iterdir()) == []
     turns.take("make the client sheet")
