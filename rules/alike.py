@@ -38,10 +38,12 @@ class _Values(dict[str, Any]):
     def said(self, id: str) -> bool:
         return id in self.world.given
 
-    def note(self, key: str, holds: bool) -> None:
+    def note(self, key: str, test: Any) -> bool:
+        holds = bool(test)
         if self.choices.get(key) is not holds:
             raise _Elsewhere
         self.world.choices[key] = holds
+        return holds
 
 
 class Guide:

@@ -79,11 +79,12 @@ class Book:
         fact = self.fact(id, kind)
         return fact is not None and JOB in fact.of and kind not in fact.of
 
-    def formulas(self) -> list[str]:
-        """Every formula of the facts and every condition, each once."""
-        rules = [rule for fact in self.every_fact() for rule in fact.rules]
-        texts = [*(rule.text for rule in rules), *(rule.when for rule in rules), *(one.when for one in self.remarks)]
-        return list(dict.fromkeys(text for text in texts if text))
+    def formulas(self) -> list[tuple[str, frozenset[str]]]:
+        """Every formula of the facts with the words it may answer with, and every condition, each once."""
+        facts = list(self.every_fact())
+        whens = [*(rule.when for fact in facts for rule in fact.rules), *(one.when for one in self.remarks)]
+        rules = ((rule.text, frozenset(fact.choices)) for fact in facts for rule in fact.rules)
+        return list(dict.fromkeys([*rules, *((when, frozenset[str]()) for when in whens if when)]))
 
     @cached_property
     def learned(self) -> tuple[Fact, ...]:

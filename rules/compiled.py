@@ -1,18 +1,16 @@
-"""Formulas as Python closures, put together once from the nodes of rules/formula.py; nothing is ever eval'ed.
+"""Formulas to Python: each tree becomes one expression, compiled once, over what it reads its values from.
 
-A closure takes one argument, the values: anything that gives the value of a fact by its id.  Two kinds are made.
-An exact one reads from a Reader (rules/world.py), which works facts out as they are asked for and notes each choice
-made.  A smooth one reads from a plain dict in which all this already stands: rounding is left out and every choice
-stays as it was noted, so that only quantities move when an input is moved.
+The exact way takes every rounding and notes which way each choice falls: it wants `note`, `known` and `said` beside
+the values.  The smooth way leaves rounding out and takes the choices from the values, by the names they were noted
+under; it has no steps, so it says how far a figure moves when an input does.
 """
 
-import math
-import operator
-from collections.abc import Callable
+import marshal
 from itertools import count
-from typing import Any
+from types import CodeType
 
-from rules.functions import FUNCTIONS, callable_in_base_units
+from rules.formula import parse
+from rules.functions import FUNCTIONS
 from rules.nodes import (
     Arithmetic,
     Call,
@@ -30,104 +28,79 @@ from rules.nodes import (
     Power,
     Truth,
     Word,
+    walk,
+    with_words,
 )
-from rules.values import look_up
-
-Closure = Callable[[Any], Any]
-
-_ARITHMETIC: dict[str, Callable[[Any, Any], Any]] = {
-    "+": operator.add,
-    "-": operator.sub,
-    "*": operator.mul,
-    "/": operator.truediv,
-}
-_COMPARISONS: dict[str, Callable[[Any, Any], Any]] = {
-    "<": operator.lt,
-    "<=": operator.le,
-    ">": operator.gt,
-    ">=": operator.ge,
-    "==": operator.eq,
-    "!=": operator.ne,
-}
+from rules.written import Closure, Written, closure
 
 
-def compile_node(node: Node, slot: str, smooth: bool = False) -> Closure:
-    """The closure of a formula; `slot` names the formula, so that the choices in it can be noted and kept."""
-    return _Compiler(slot, smooth).closure(node)
+def compile_node(node: Node, name: str, smooth: bool = False) -> Closure:
+    """The function of a tree; choices in it are noted under `name` and a number."""
+    return closure(_compiled(node, name, smooth))
 
 
-class _Compiler:
-    def __init__(self, slot: str, smooth: bool) -> None:
-        self.slot, self.smooth, self.numbers = slot, smooth, count(1)
+def write(text: str, choices: frozenset[str]) -> Written:
+    """The formula compiled; `choices` are the words that it may answer with."""
+    node = with_words(parse(text), choices) if choices else parse(text)
+    steady = not any(isinstance(one, Logic) for one in walk(node))
+    return Written(_compiled(node, text, smooth=False), _compiled(node, text, smooth=True), steady)
 
-    def closure(self, node: Node) -> Closure:
+
+def _compiled(node: Node, name: str, smooth: bool) -> bytes:
+    text = _Writer(name, smooth).text(node)
+    made = compile(f"lambda v: {text}", "<formula>", "eval")
+    (code,) = (one for one in made.co_consts if isinstance(one, CodeType))
+    return marshal.dumps(code)
+
+
+class _Writer:
+    """Writes trees as expressions over `v`, what values are read from."""
+
+    def __init__(self, name: str, smooth: bool) -> None:
+        self.name, self.smooth, self.numbers = name, smooth, count(1)
+
+    def text(self, node: Node) -> str:
         match node:
-            case Number(value) | Truth(value) | Word(value):
-                return lambda _values: value
+            case Number(value) | Truth(value):
+                return repr(value)
+            case Word(word):
+                return repr(word)
             case Name(id):
-                return operator.itemgetter(id)
+                return f"v[{id!r}]"
             case OverPieces():
-                return operator.itemgetter(node.key)
+                return f"v[{node.key!r}]"
             case Negative(of):
-                inner = self.closure(of)
-                return lambda values: -inner(values)
-            case Arithmetic(sign, left, right):
-                return self._two(_ARITHMETIC[sign], left, right)
+                return f"-{self.part(of)}"
+            case Arithmetic(sign, left, right) | Comparison(sign, left, right) | Logic(sign, left, right):
+                return f"{self.part(left)} {sign} {self.part(right)}"
             case Power(base, exponent):
-                inner = self.closure(base)
-                return lambda values: math.pow(inner(values), exponent)
-            case Comparison(sign, left, right):
-                return self._two(_COMPARISONS[sign], left, right)
-            case Logic(sign, left, right):
-                first, second = self.closure(left), self.closure(right)
-                if sign == "and":
-                    return lambda values: first(values) and second(values)
-                return lambda values: first(values) or second(values)
+                return f"pow_({self.text(base)}, {exponent!r})"
             case Not(of):
-                inner = self.closure(of)
-                return lambda values: not inner(values)
+                return f"not {self.part(of)}"
             case Is(id, word, same):
-                return lambda values: (values[id] == word) is same
+                return f"v[{id!r}] {'==' if same else '!='} {word!r}"
             case Known(id, said):
-                return (lambda values: values.said(id)) if said else (lambda values: values.known(id))
+                return f"v.{'said' if said else 'known'}({id!r})"
             case If():
-                return self._choice(node)
+                return self.choice(node)
             case Call(name, arguments):
-                return self._call(name, arguments)
+                return self.call(name, arguments)
 
-    def _two(self, sign: Callable[[Any, Any], Any], left: Node, right: Node) -> Closure:
-        first, second = self.closure(left), self.closure(right)
-        if isinstance(right, Number):
-            after = right.value
-            return lambda values: sign(first(values), after)
-        if isinstance(left, Number):
-            before = left.value
-            return lambda values: sign(before, second(values))
-        return lambda values: sign(first(values), second(values))
+    def part(self, node: Node) -> str:
+        """The node where it stands beside a sign."""
+        whole = isinstance(node, Name | OverPieces | Call | Power | Known | Truth | Word)
+        return self.text(node) if whole else f"({self.text(node)})"
 
-    def _choice(self, node: If) -> Closure:
-        key = f"{self.slot} if {next(self.numbers)}"
-        then, other = self.closure(node.then), self.closure(node.other)
-        if self.smooth:
-            return lambda values: then(values) if values[key] else other(values)
-        test = self.closure(node.test)
+    def choice(self, node: If) -> str:
+        key = f"{self.name} if {next(self.numbers)}"
+        then, other = self.part(node.then), self.part(node.other)
+        test = f"v[{key!r}]" if self.smooth else f"v.note({key!r}, {self.text(node.test)})"
+        return f"{then} if {test} else {other}"
 
-        def choose(values: Any) -> Any:
-            holds = bool(test(values))
-            values.note(key, holds)
-            return then(values) if holds else other(values)
-
-        return choose
-
-    def _call(self, name: str, arguments: tuple[Node, ...]) -> Closure:
-        inner = [self.closure(argument) for argument in arguments]
+    def call(self, name: str, arguments: tuple[Node, ...]) -> str:
         if name not in FUNCTIONS:
-            (at,) = inner
-            return lambda values: look_up(values[name], at(values))
+            (at,) = arguments
+            return f"look_up_(v[{name!r}], {self.text(at)})"
         if self.smooth and FUNCTIONS[name].rounding:
-            return inner[0]
-        function = callable_in_base_units(name)
-        if len(inner) == 1:
-            only = inner[0]
-            return lambda values: function(only(values))
-        return lambda values: function(*[argument(values) for argument in inner])
+            return f"({self.text(arguments[0])})"
+        return f"{name}({', '.join(map(self.text, arguments))})"

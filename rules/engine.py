@@ -8,7 +8,6 @@ from rules.alike import Guide
 from rules.book import Book
 from rules.figure import Clash, Figure, Influence, Part, Said, Value
 from rules.figures import figure_of, typical_of, unit_of
-from rules.missing import missing_for
 from rules.record import record
 from rules.show import value_text
 from rules.spread import Move, Spread
@@ -115,6 +114,8 @@ class Estimate:
 
     def missing(self, piece: int | None = None) -> list[str]:
         """The ids of the facts that the figures shown need and nobody knows, in the order they are come upon."""
+        from rules.missing import missing_for  # with what reads formulas apart, which nothing else here needs
+
         world = self._spread(piece).world
         return missing_for(world, world.shows)
 

@@ -5,14 +5,14 @@ closures and rules/dimensions.py checks what it measures.
 """
 
 import pickle
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from rules.functions import OVER_PIECES
 from rules.nearest import clause
 from rules.nodes import (
-    OVER_PIECES,
     Arithmetic,
     Call,
     Comparison,
@@ -30,6 +30,7 @@ from rules.nodes import (
     Truth,
 )
 from rules.units import UnitError, to_base
+from rules.written import trees
 
 if TYPE_CHECKING:
     from lark import Lark
@@ -43,24 +44,16 @@ class FormulaError(ValueError):
     """A formula that cannot be read; the message is one plain sentence without its place in the book."""
 
 
-_written: dict[str, bytes] = {}  # trees written down before, by text, if anybody has lent them
-
-
 def write_trees(texts: Iterable[str]) -> dict[str, bytes]:
     """The trees of the formulas as bytes, each by its own text, for `lend_trees` in another process."""
     return {text: pickle.dumps(parse(text), pickle.HIGHEST_PROTOCOL) for text in texts}
 
 
-def lend_trees(written: Mapping[str, bytes]) -> None:
-    """Take trees that `write_trees` gave in place of parsing. They are unpickled: lend nothing from elsewhere."""
-    _written.update(written)
-
-
 @cache
 def parse(text: str) -> Node:
     """The tree of a formula; FormulaError in one plain sentence when it cannot be read."""
-    if text in _written:
-        kept: Node = pickle.loads(_written[text])  # noqa: S301 - lent by the caller's own store
+    if text in trees():
+        kept: Node = pickle.loads(trees()[text])  # noqa: S301 - lent by the caller's own store
         return kept
     if len(text) > LONGEST:
         raise FormulaError(f"{text[:20]!r}... is longer than {LONGEST:,} letters; share it out among facts")

@@ -15,6 +15,7 @@ from typing import Any
 from rules.record import record
 from rules.units import from_base, read_unit, to_base
 
+OVER_PIECES = ("total", "most", "least")  # the calls by which a fact of the job looks at its pieces
 SLACK = 1e-9  # float arithmetic may miss the whole number it should reach by this much
 
 

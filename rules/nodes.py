@@ -5,8 +5,6 @@ from collections.abc import Iterator
 from rules.packed import Packed
 from rules.record import record
 
-OVER_PIECES = ("total", "most", "least")  # the calls by which a fact of the job looks at its pieces
-
 
 @record
 class Number(Packed):

@@ -7,7 +7,7 @@ from typing import Any
 
 from rules.blocks import JOB, Fact
 from rules.book import Book
-from rules.nodes import OVER_PIECES
+from rules.functions import OVER_PIECES
 from rules.spread import LOW, Spread
 from rules.world import WORKED_OUT, Absent, Step, World
 

@@ -4,10 +4,8 @@ from functools import cached_property
 
 from rules.blocks import Fact, Rule
 from rules.book import Book
-from rules.compiled import Closure, compile_node
-from rules.formula import parse
-from rules.nodes import Logic, Node, walk, with_words
 from rules.record import record
+from rules.written import Closure, Written, closure, written
 
 
 class Formula:
@@ -19,21 +17,21 @@ class Formula:
     @cached_property
     def exact(self) -> Closure:
         """Works it out as it stands."""
-        return compile_node(self._node(), self.slot)
+        return closure(self._written.exact)
 
     @cached_property
     def smooth(self) -> Closure:
         """Works it out without rounding, with the choices that were made at typical values."""
-        return compile_node(self._node(), self.slot, smooth=True)
+        return closure(self._written.smooth)
 
     @cached_property
     def is_steady(self) -> bool:
         """Whether it reads the same facts whatever their values, as long as its choices fall alike."""
-        return not _hangs(self._node())
+        return self._written.is_steady
 
-    def _node(self) -> Node:
-        node = parse(self.text)
-        return with_words(node, self.choices) if self.choices else node
+    @cached_property
+    def _written(self) -> Written:
+        return written(self.text, self.choices)
 
 
 @record
@@ -70,8 +68,3 @@ def _way(fact: Fact, rule: Rule, number: int, before: tuple[Way, ...]) -> Way:
     slot = f"{fact.id} rule {number}"
     when = Formula(rule.when, f"{slot} when") if rule.when is not None else None
     return Way(rule, when, Formula(rule.text, slot, frozenset(fact.choices)), before)
-
-
-def _hangs(node: Node) -> bool:
-    """Whether what is read hangs on values: the second half of "and" and "or" is read or not as the first tells."""
-    return any(isinstance(one, Logic) for one in walk(node))

@@ -87,8 +87,9 @@ class Reader:
     def said(self, id: str) -> bool:
         return id in self.world.given
 
-    def note(self, key: str, holds: bool) -> None:
-        self.choices[key] = self.world.choices[key] = holds
+    def note(self, key: str, test: Any) -> bool:
+        holds = self.choices[key] = self.world.choices[key] = bool(test)
+        return holds
 
 
 class World:

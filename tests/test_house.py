@@ -26,6 +26,7 @@ LONGEST_MODULE = 400
 # Whoever works in the checkout may have these beside it; none of them is part of the project.
 LOCAL = {".git", ".venv", "build", "dist", ".hypothesis", ".mypy_cache", ".pytest_cache", ".ruff_cache", "__pycache__"}
 NETWORK = {"ftplib", "http", "imaplib", "poplib", "requests", "smtplib", "socket", "ssl", "urllib", "xmlrpc"}
+COMPILES = "rules/compiled.py"  # expressions that it writes itself; see tests/rules/test_formula.py
 UNSAFE_CALLS = {"eval", "exec", "compile", "__import__"}
 MODULES = sorted(path for package in PACKAGES for path in (ROOT / package).rglob("*.py"))
 
@@ -80,7 +81,7 @@ def test_no_module_reaches_the_network_or_runs_text(path: Path) -> None:
     tree = ast.parse(path.read_text(encoding="utf-8"))
     assert {full.split(".")[0] for full in imported(tree, path)} & NETWORK == set()
     calls = {node.func.id for node in ast.walk(tree) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)}
-    assert calls & UNSAFE_CALLS == set()
+    assert calls & UNSAFE_CALLS == ({"compile"} if name(path) == COMPILES else set())
 
 
 @pytest.mark.parametrize("path", MODULES, ids=name)

@@ -1,11 +1,14 @@
 """The formula language: what is read, what it is worth, what is refused."""
 
+from collections import Counter
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from rules.compiled import compile_node
 from rules.formula import FormulaError, parse
+from rules.functions import FUNCTIONS
 from rules.nodes import Arithmetic, Call, If, Known, Name, Number, OverPieces, Truth, Word, walk, with_words
 
 
@@ -22,8 +25,9 @@ class Values(dict):
     def said(self, id: str) -> bool:
         return id in self
 
-    def note(self, key: str, holds: bool) -> None:
-        self.noted[key] = holds
+    def note(self, key: str, test: object) -> bool:
+        self.noted[key] = bool(test)
+        return self.noted[key]
 
 
 def worth(text: str, **values):
@@ -159,3 +163,41 @@ def test_arithmetic_is_pythons(a: int, b: int, c: int, first: str, second: str) 
     text = f"{a} {first} {b} {second} {c}"
     by_hand = signs[first](a, b * c) if second == "*" and first != "*" else signs[second](signs[first](a, b), c)
     assert worth(text) == by_hand
+
+
+HOSTILE = (
+    "v['a'] or exit()", "a.__class__", "lambda: a", "__import__('os')", "a; b", "a\n+ b", "\"\"\"a", "a'b",
+    "a if b else c", "open(a)", "exec(a)", "v", "v[a]", "__builtins__", "pow_(a)", "look_up_(a)", "inf",
+    "note(a)", "known(v)",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_what_is_compiled_reaches_nothing_but_values_and_functions(text: str) -> None:
+    try:
+        node = parse(text)
+    except FormulaError:
+        return
+    for smooth in (False, True):
+        code = compile_node(node, text, smooth).__code__
+        assert set(code.co_names) <= {*FUNCTIONS, "look_up_", "pow_", "inf", "known", "said", "note"}
+        assert not any(isinstance(const, type(code)) for const in code.co_consts)
+        assert code.co_freevars == code.co_cellvars == ()
+
+
+def test_words_and_names_are_no_more_than_text_in_what_is_compiled() -> None:
+    word = "x'] or quit() or v['"
+    node = with_words(If(Known(word, said=True), Name(word), Name("a\\")), frozenset({"a\\"}))
+    assert compile_node(node, word)(Values({word: 7})) == 7
+    assert compile_node(node, word)(Values({})) == "a\\"
+
+
+def test_the_deepest_formula_can_be_compiled() -> None:
+    for deep in (
+        "(" * 90 + "a" + ")" * 90,
+        "-" * 90 + "a",
+        "abs(" * 45 + "a" + ")" * 45,
+        "2 * (" * 30 + "a" + ")" * 30,
+    ):
+        node = parse(deep)
+        assert compile_node(node, "deep")(Values(a=1.0)) == compile_node(node, "deep", smooth=True)(Counter(a=1.0))
