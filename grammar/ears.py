@@ -80,7 +80,11 @@ class Ears:
         self, tongues: Sequence[Tongue], own: Callable[[], frozenset[str]], home: Iterable[tuple[str, ...]] = ()
     ) -> None:
         self.tongues = {tongue.code: tongue for tongue in tongues}
-        self.home = tuple(home)
+        self._called = [
+            *((code, called) for code, tongue in self.tongues.items() for called in tongue.called),
+            *(("", called) for called in home),
+        ]
+        self._callers = frozenset(called[0] for _, called in self._called)
         self._own, self._known = own, frozenset[str]()
 
     @property
@@ -110,8 +114,9 @@ class Ears:
 
     def _asked_for(self, words: list[str]) -> tuple[str, int, int] | None:
         """The language that a turn asks for by name ("en español"), and where it does."""
-        names = [(code, called) for code, tongue in self.tongues.items() for called in tongue.called]
-        for code, called in [*names, *(("", called) for called in self.home)]:
+        if self._callers.isdisjoint(words):
+            return None
+        for code, called in self._called:
             for at in range(len(words) - len(called) + 1):
                 if tuple(words[at : at + len(called)]) == called:
                     return code, at, at + len(called)

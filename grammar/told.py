@@ -54,9 +54,7 @@ def read_told(text: str, told: Sequence[ToldWords], nominal: Sequence[float]) ->
     A place that is named once holds for what follows it. `nominal` are the sizes, in inches, that a number without a
     unit may be.
     """
-    lower = {token.lower for token in scan(text)}
-    told = [table for table in told if any(all(map(lower.intersection, need)) for need in _needed(table))]
-    # most turns tell nothing, which is seen by their words alone
+    told = _likely(told, {token.lower for token in scan(text)})
     if not told:
         return [], text
     words, said = _words(text, nominal)
@@ -176,11 +174,31 @@ def _firsts(table: ToldWords) -> dict[str, tuple[_Pattern, ...]]:
     return {word: tuple(rows) for word, rows in found.items()}
 
 
-@lru_cache(maxsize=256)
-def _needed(table: ToldWords) -> frozenset[tuple[frozenset[str], ...]]:
-    """The choices of plain words, one of each of which stands in any text that some pattern of the table fits."""
-    items = ([item.words for item in pattern.items if not item.optional] for pattern in patterns(table))
-    return frozenset(tuple(words for words in row if all(map(str.isalpha, words))) for row in items)
+_Need = tuple[frozenset[str], ...]  # choices of plain words, one of each of which stands wherever a pattern fits
+
+
+def _likely(told: Sequence[ToldWords], words: set[str]) -> list[ToldWords]:
+    """The tables of which some pattern may fit a text of these words; of most turns none."""
+    needs, always = _needs(tuple(told))
+    here = (need for word in words & needs.keys() for need in needs[word])
+    found = always | {at for at, need in here if all(map(words.intersection, need))}
+    return [told[at] for at in sorted(found)]
+
+
+@lru_cache(maxsize=64)
+def _needs(told: tuple[ToldWords, ...]) -> tuple[dict[str, set[tuple[int, _Need]]], frozenset[int]]:
+    """What the patterns of the tables need, by the words of the rarer choice, and the tables that need nothing."""
+    found: dict[str, set[tuple[int, _Need]]] = {}
+    always: set[int] = set()
+    for at, table in enumerate(told):
+        for pattern in patterns(table):
+            must = [item.words for item in pattern.items if not item.optional]
+            need = tuple(words for words in must if all(map(str.isalpha, words)))
+            if not need:
+                always.add(at)
+            for word in min(need, key=lambda words: (len(words), sorted(words)), default=()):
+                found.setdefault(word, set()).add((at, need))
+    return found, frozenset(always)
 
 
 @lru_cache(maxsize=256)

@@ -4,16 +4,24 @@ Which formula applies and what it reads hang on the choices alone.  While these 
 its value, which is always worked out anew; where one falls otherwise the way is found again.
 """
 
-from collections.abc import Iterable
-from typing import Any
+from typing import Any, NamedTuple
 from weakref import proxy
 
 from rules.ways import Way, ways_of
 from rules.world import ARITHMETIC_TROUBLE, ASSUMED, HOUSE, WORKED_OUT, Absent, Step, World, finite, is_known
+from rules.written import Closure
 
 KEPT_SHAPES = 64  # kinds of piece by what was said of them
 
-Known = dict[str, tuple[Step, dict[str, bool]]]  # by fact: the step, and the choices that fell in it
+
+class _Course(NamedTuple):
+    """The way of one fact: what it came to last, the choices that fell, and what is to be worked out anew."""
+
+    old: Step
+    choices: dict[str, bool]
+    barred: tuple[Closure, ...] = ()  # conditions that must not hold again
+    when: Closure | None = None  # one that must
+    formula: Closure | None = None
 
 
 class _Elsewhere(Exception):
@@ -52,55 +60,59 @@ class Guide:
     def __init__(self, world: World) -> None:
         shapes = world.book.shapes
         shape = (world.kind, *sorted(world.given))
-        self.known: Known = shapes.setdefault(shape, {})
+        self.known: dict[str, _Course | None] = shapes.setdefault(shape, {})
         if len(shapes) > KEPT_SHAPES:
             del shapes[next(iter(shapes))]
         self.values = _Values(world)
 
     def step(self, id: str) -> Step | None:
         """The step with the values of this world; None where its way is not known, or is another one here."""
-        old = self.known.get(id)
-        if old is None:
+        course = self.known.get(id)
+        if course is None:
             return None
-        before, self.values.choices = self.values.choices, old[1]
+        old, choices, barred, when, formula = course
+        if formula is None and not barred:
+            return old
+        values = self.values
+        before, values.choices = values.choices, choices
         try:
-            return _again(old[0], self.values)
+            for one in barred:
+                if one(values):
+                    return None
+            if when is not None and not when(values):
+                return None
+            if formula is None:
+                return old
+            value = formula(values)
+            if old.fact.is_number:
+                value = finite(value, old.fact)
         except (_Elsewhere, Absent, *ARITHMETIC_TROUBLE):
             return None
         finally:
-            self.values.choices = before
+            values.choices = before
+        return Step(old.id, old.fact, value, WORKED_OUT, old.way, old.reads, old.reasons)
 
     def learn(self, step: Step, choices: dict[str, bool]) -> None:
         """Take note of a way that was found."""
-        self.known[step.id] = step, choices
+        self.known[step.id] = _course(self.values.world, step, choices)
 
 
-def _again(old: Step, values: _Values) -> Step | None:
-    """The step with other values; None where it has no formula, or where what that reads hangs on values."""
-    if old.how == HOUSE:
-        return old
-    way = old.way
+def _course(world: World, step: Step, choices: dict[str, bool]) -> _Course | None:
+    """The way of a step; None where what it reads hangs on values."""
+    way = step.way
+    if step.how == HOUSE:
+        return _Course(step, choices)
     if way is None:
-        ways = ways_of(values.world.book, old.fact)
-        return old if old.how == ASSUMED and (not ways or _all_fail(ways, values)) else None
-    if not (way.formula.is_steady and _all_fail(way.before, values)):
+        before = ways_of(world.book, step.fact)
+        barred = _conditions(before)
+        return _Course(step, choices, barred) if step.how == ASSUMED and barred is not None else None
+    barred = _conditions(way.before)
+    if barred is None or not way.formula.is_steady or (way.when is not None and not way.when.is_steady):
         return None
-    if way.when is not None:
-        if not way.when.is_steady:
-            return None
-        if not way.when.exact(values):
-            raise _Elsewhere
-    value = way.formula.exact(values)
-    if old.fact.is_number:
-        value = finite(value, old.fact.name)
-    return Step(old.id, old.fact, value, WORKED_OUT, way, old.reads, old.reasons)
+    return _Course(step, choices, barred, way.when.exact if way.when is not None else None, way.formula.exact)
 
 
-def _all_fail(ways: Iterable[Way], values: _Values) -> bool:
-    """Whether none of the ways may be gone; False where what they read hangs on values, too."""
-    for way in ways:
-        if way.when is None or not way.when.is_steady:
-            return False
-        if way.when.exact(values):
-            raise _Elsewhere
-    return True
+def _conditions(ways: tuple[Way, ...]) -> tuple[Closure, ...] | None:
+    """The conditions of ways; None where one has none, or reads what hangs on values."""
+    whens = [way.when for way in ways if way.when is not None and way.when.is_steady]
+    return tuple(when.exact for when in whens) if len(whens) == len(ways) else None

@@ -47,6 +47,7 @@ class Book:
     remarks: tuple[Remark, ...] = ()
     others: dict[str, dict[str, Raw]] = field(default_factory=dict)
     looked_up: dict[tuple[str, str], Fact | None] = field(default_factory=dict, repr=False)  # facts by id and kind
+    concerning: dict[tuple[str, str], list[tuple[int, Remark]]] = field(default_factory=dict, repr=False)
     closures: dict[Any, Any] = field(default_factory=dict, repr=False)  # formulas compiled so far (rules/world.py)
     shapes: dict[Any, Any] = field(default_factory=dict, repr=False)  # the ways that worlds went (rules/alike.py)
     worlds: OrderedDict[Any, Any] = field(
@@ -55,7 +56,14 @@ class Book:
 
     def __getstate__(self) -> dict[str, Any]:
         """Without the blocks as written, which only checking needs, and without what can be worked out again."""
-        empty: dict[str, Any] = {"blocks": (), "looked_up": {}, "closures": {}, "shapes": {}, "worlds": OrderedDict()}
+        empty: dict[str, Any] = {
+            "blocks": (),
+            "looked_up": {},
+            "concerning": {},
+            "closures": {},
+            "shapes": {},
+            "worlds": OrderedDict(),
+        }
         return {**self.__dict__, **empty}
 
     def fact(self, id: str, kind: str = JOB) -> Fact | None:
@@ -85,6 +93,17 @@ class Book:
         whens = [*(rule.when for fact in facts for rule in fact.rules), *(one.when for one in self.remarks)]
         rules = ((rule.text, frozenset(fact.choices)) for fact in facts for rule in fact.rules)
         return list(dict.fromkeys([*rules, *((when, frozenset[str]()) for when in whens if when)]))
+
+    def remarks_of(self, kind: str, piece: str) -> list[tuple[int, Remark]]:
+        """The cautions, notes or clashes that concern a kind of piece or the job, each with its place by rank."""
+        found = self.concerning.get((kind, piece))
+        if found is None:
+            found = self.concerning[kind, piece] = [
+                (place, remark)
+                for place, remark in enumerate(self.remarks)
+                if remark.kind == kind and (piece in remark.of or (ANY in remark.of and piece != JOB))
+            ]
+        return found
 
     @cached_property
     def learned(self) -> tuple[Fact, ...]:

@@ -271,10 +271,11 @@ class Estimate:
         found: dict[str, float] = {}
         for shown in dict.fromkeys((main, *world.shows)):
             moves = spread.moves(shown)
-            whole, weight = abs(spread.at(shown)) or 1.0 if moves else 1.0, 1.0 if shown == main else LESSER
+            share = (1.0 if shown == main else LESSER) / (abs(spread.at(shown)) or 1.0) if moves else 0.0
             for move in moves:
-                id = spread.leaves[move.leaf].id
-                found[id] = max(found.get(id, 0.0), move.size / whole * weight)
+                id, pull = spread.leaves[move.leaf].id, move.size * share
+                if pull > found.get(id, -1.0):
+                    found[id] = pull
         return found
 
 

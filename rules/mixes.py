@@ -6,6 +6,7 @@ body is the greatest size of the middle class or, where there is none, of the la
 input raises ValueError with one plain sentence. Source: common practice, no published source.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from rules.domain import require_positive, require_whole, require_within
@@ -81,7 +82,7 @@ def blown_size(sizes: Sequence[float], place: float, first: float, last: float, 
 
 
 def _class(size: float) -> int:
-    return sum(size > top for top in _TOPS)
+    return bisect_left(_TOPS, size)
 
 
 def _body(sizes: Sequence[float]) -> list[float]:

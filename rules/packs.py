@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from math import gcd, lcm
 
 from rules.domain import require_not_negative, require_whole
@@ -63,9 +64,16 @@ def _scores(need: int, sizes: Sequence[int], prices: Sequence[Price] | None) -> 
         raise ValueError(f"There are {len(sizes)} pack sizes but {len(prices)} prices; give one price for each size.")
     for price in prices:
         require_not_negative("price of a pack", float(price), "")
-    money = [Fraction(str(price)) for price in prices]
-    smallest_coin = lcm(*(price.denominator for price in money))
+    coins = _in_coins(tuple(prices))
     # No sensible choice has more packs than need, nor more pieces than need and one pack on top.
     piece = need + 2
     coin = piece * (need + max(sizes) + 2)
-    return [int(price * smallest_coin) * coin + size * piece + 1 for price, size in zip(money, sizes, strict=True)]
+    return [price * coin + size * piece + 1 for price, size in zip(coins, sizes, strict=True)]
+
+
+@lru_cache(maxsize=256)
+def _in_coins(prices: tuple[Price, ...]) -> tuple[int, ...]:
+    """The prices as whole numbers of the greatest coin that pays each of them."""
+    money = [Fraction(str(price)) for price in prices]
+    smallest = lcm(*(price.denominator for price in money))
+    return tuple(int(price * smallest) for price in money)

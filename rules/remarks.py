@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from rules.blocks import ANY, JOB, Remark
+from rules.blocks import Remark
 from rules.book import Book
 from rules.figure import Clash, Said
 from rules.texts import fill
@@ -13,12 +13,14 @@ Places = Sequence[tuple[int | None, World]]  # each piece by its place in the jo
 
 def holding(book: Book, places: Places, kind: str) -> Iterator[tuple[Remark, int | None, World]]:
     """The remarks of one kind that hold, by rank and then piece by piece."""
-    for remark in book.remarks:
-        if remark.kind == kind:
-            for piece, world in places:
-                concerns = world.kind in remark.of or (ANY in remark.of and world.kind != JOB)
-                if concerns and world.holds(remark.when):
-                    yield remark, piece, world
+    found = [
+        (rank, place, remark)
+        for place, (_, world) in enumerate(places)
+        for rank, remark in book.remarks_of(kind, world.kind)
+        if world.holds(remark.when)
+    ]
+    for _, place, remark in sorted(found, key=lambda each: each[:2]):
+        yield (remark, *places[place])
 
 
 def clashes(book: Book, places: Places, metric: bool) -> list[Clash]:

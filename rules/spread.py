@@ -6,9 +6,9 @@ rounding is left out and choices stay as at typical values, so that rounding nei
 """
 
 import math
+from bisect import bisect_left
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
-from itertools import islice
+from itertools import chain, islice
 from typing import Any, NamedTuple
 
 from rules.world import ARITHMETIC_TROUBLE, SAID, WORKED_OUT, Step, World
@@ -38,12 +38,11 @@ def combine(moves: Iterable[Move]) -> tuple[float, float]:
     return math.sqrt(down), math.sqrt(up)
 
 
-@dataclass(slots=True)
-class _Run:
-    """One run through the steps: the values so far and how many steps (of those that it moves) are done."""
+class _Run(NamedTuple):
+    """The smooth values with one input at its low, and at its high."""
 
-    values: dict[str, Any] = field(default_factory=dict)
-    done: int = 0
+    low: dict[str, Any]
+    high: dict[str, Any]
 
 
 class Spread:
@@ -55,15 +54,16 @@ class Spread:
 
     def __init__(self, world: World) -> None:
         self.world = world
-        self._order: list[Step] = []
-        self._smooth: list[Callable[[Any], Any] | None] = []
+        self._order: list[tuple[str, Callable[[Any], Any] | None, Step]] = []
         self._masks: dict[str, int] = {}
         self.leaves: dict[str, Step] = {}
         self._bits: dict[str, int] = {}
-        self._base = _Run()
-        self._runs: dict[str, tuple[_Run, _Run]] = {}
-        self._ends: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {}  # of an input at its low and at its high
-        self._resting: dict[int, list[int]] = {}  # bit of an input -> the places of the steps that rest on it
+        self._sets: dict[int, list[str]] = {}  # names of inputs by their bits together
+        self._alike: dict[int, list[int]] = {}  # places of the steps that rest on the same inputs, by the bits of these
+        self._resting: dict[int, list[list[int]]] = {}  # the same lists, by the bit of each of the inputs
+        self._base: dict[str, Any] = {}
+        self._runs: dict[str, _Run] = {}  # carried on since the world has grown last
+        self._begun: dict[str, tuple[_Run, int]] = {}  # all, with the number of steps that each has taken in
         self._found: dict[str, list[Move]] = {}
         self.figures: dict[Any, Any] = {}  # those made so far (rules/engine.py)
 
@@ -72,54 +72,63 @@ class Spread:
         if len(self._order) != len(self.world.steps):
             self._grow()
         mask = self._masks.get(id, 0)
-        return [leaf for leaf, bit in self._bits.items() if mask & bit]
+        found = self._sets.get(mask)
+        if found is None:
+            found = self._sets[mask] = [name for name, bit in self._bits.items() if mask & bit]
+        return found
 
     def moves(self, id: str) -> list[Move]:
         """How far each uncertain input moves the figure; none for what is no quantity."""
-        step = self.world.find(id)
-        if step is None or not step.fact.is_number:
-            return []
-        if id not in self._found:
+        found = self._found.get(id)
+        if found is None:
+            step = self.world.find(id)
+            if step is None or not step.fact.is_number:
+                return []
             leaves = self.leaves_of(id)
-            typical: float = self._base.values[id]
-            ends = ((leaf, self._ends.get(leaf) or self._at_ends(leaf)) for leaf in leaves)
-            self._found[id] = [Move(leaf, low[id] - typical, high[id] - typical) for leaf, (low, high) in ends]
-        return self._found[id]
+            typical: float = self._base[id]
+            runs = self._runs
+            found = self._found[id] = []
+            for leaf in leaves:
+                low, high = runs.get(leaf) or self._run(leaf)
+                found.append(Move(leaf, low[id] - typical, high[id] - typical))
+        return found
 
     def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
-        """The smooth value of a quantity with one input at its low or high, or with all typical."""
+        """The smooth value of a quantity with one input, known here, at its low or high, or with all typical."""
         if len(self._order) != len(self.world.steps):
             self._grow()
-        if leaf is not None and self._masks.get(id, 0) & self._bits.get(leaf, 0):
-            return float((self._ends.get(leaf) or self._at_ends(leaf))[side][id])
-        return float(self._base.values[id])
+        values = self._base if leaf is None else (self._runs.get(leaf) or self._run(leaf))[side]
+        value: float = values[id]
+        return value
 
     def _grow(self) -> None:
         """Takes in the steps that the world has made since the last call, and their smooth values."""
-        steps = self.world.steps
-        if len(self._order) == len(steps):
-            return
-        self._ends.clear()
-        for step in list(steps.values())[len(self._order) :]:
-            mask = self._masks[step.id] = self._mask(step)
-            while mask:
-                bit = mask & -mask
-                self._resting.setdefault(bit, []).append(len(self._order))
-                mask ^= bit
-            self._order.append(step)
-            self._smooth.append(self._closure(step))
-        values = self._base.values
+        order, values, alike = self._order, self._base, self._alike
         values.update(self.world.choices)
-        while self._base.done < len(self._order):
-            step, closure = self._order[self._base.done], self._smooth[self._base.done]
-            values[step.id] = self._typical(step) if closure is None else attempt(closure, values, step.value)
-            self._base.done += 1
+        self._runs.clear()
+        for step in list(self.world.steps.values())[len(order) :]:
+            mask = self._masks[step.id] = self._mask(step)
+            if mask:
+                (alike.get(mask) or self._new_kind(mask)).append(len(order))
+            worked = step.how == WORKED_OUT and step.way is not None and step.fact.is_number
+            closure = step.way.formula.smooth if worked and step.way is not None else None
+            order.append((step.id, closure, step))
+            if closure is None:
+                values[step.id] = self._typical(step)
+                continue
+            try:
+                values[step.id] = closure(values)
+            except ARITHMETIC_TROUBLE:
+                values[step.id] = step.value
 
-    def _closure(self, step: Step) -> Callable[[Any], Any] | None:
-        """How a step's smooth value is worked out; None for what stays as it is."""
-        if step.how != WORKED_OUT or not step.fact.is_number or step.way is None:
-            return None
-        return step.way.formula.smooth
+    def _new_kind(self, mask: int) -> list[int]:
+        """A list for the steps that rest on just these inputs."""
+        places = self._alike[mask] = []
+        while mask:
+            bit = mask & -mask
+            self._resting.setdefault(bit, []).append(places)
+            mask ^= bit
+        return places
 
     def _typical(self, step: Step) -> Any:
         """The smooth value of a step that no formula works out."""
@@ -150,8 +159,11 @@ class Spread:
         return 1.0
 
     def _bit(self, leaf: str, step: Step) -> int:
-        self.leaves.setdefault(leaf, step)
-        return self._bits.setdefault(leaf, 1 << len(self._bits))
+        bit = self._bits.get(leaf)
+        if bit is None:
+            bit = self._bits[leaf] = 1 << len(self._bits)
+            self.leaves[leaf] = step
+        return bit
 
     def _mask(self, step: Step) -> int:
         if step.is_uncertain:
@@ -163,36 +175,29 @@ class Spread:
             mask |= self._masks.get(read, 0)
         return mask
 
-    def _at_ends(self, leaf: str) -> tuple[dict[str, Any], dict[str, Any]]:
-        """The smooth values with one input at its low, and at its high."""
-        runs = self._runs.get(leaf)
-        if runs is None:
-            runs = self._runs[leaf] = _Run(), _Run()
-        for side in (LOW, HIGH):
-            self._carry_on(runs[side], leaf, side)
-        ends = self._ends[leaf] = runs[LOW].values, runs[HIGH].values
-        return ends
-
-    def _carry_on(self, run: _Run, leaf: str, side: int) -> None:
-        base = self._base.values
-        if run.values:  # the order is one, so what is new stands last
-            run.values.update(islice(base.items(), len(run.values), None))
+    def _run(self, leaf: str) -> _Run:
+        """The run with this input at its ends, carried on through all steps."""
+        base, order, bit = self._base, self._order, self._bits[leaf]
+        made, done = self._begun.get(leaf, (None, 0))
+        if made is None:
+            made = _Run(base.copy(), base.copy())
         else:
-            run.values = base.copy()
-        values, order, smooth = run.values, self._order, self._smooth
-        places = self._resting[self._bits[leaf]]
-        for place in places[run.done :] if run.done else places:
-            step, closure = order[place], smooth[place]
-            if closure is not None:
-                values[step.id] = attempt(closure, values, base[step.id])
-            else:
-                values[step.id] = self._at_end(step, leaf, side)
-        run.done = len(places)
-
-
-def attempt(closure: Callable[[Any], Any], values: dict[str, Any], otherwise: Any) -> Any:
-    """The smooth value, or `otherwise` where an input at its end makes the formula impossible."""
-    try:
-        return closure(values)
-    except ARITHMETIC_TROUBLE:
-        return otherwise
+            for values in made:  # the order is one, so what is new stands last
+                values.update(islice(base.items(), len(values), None))
+        self._runs[leaf], self._begun[leaf] = made, (made, len(order))
+        low, high = made
+        places = sorted(chain.from_iterable(self._resting[bit]))
+        for place in places[bisect_left(places, done) :]:
+            id, closure, step = order[place]
+            if closure is None:
+                low[id], high[id] = self._at_end(step, leaf, LOW), self._at_end(step, leaf, HIGH)
+                continue
+            try:
+                low[id] = closure(low)
+            except ARITHMETIC_TROUBLE:  # the input at its end makes the formula impossible
+                low[id] = base[id]
+            try:
+                high[id] = closure(high)
+            except ARITHMETIC_TROUBLE:
+                high[id] = base[id]
+        return made

@@ -125,10 +125,11 @@ class World:
         step = self.steps.get(id)
         if step is not None or id in self.absent:
             return step
-        trouble = self.nothing_of(id)
-        if trouble:  # most that is asked for in vain
-            self.absent[id] = trouble
-            return None
+        if self.guide is None or id not in self.guide.known:
+            trouble = self.nothing_of(id)
+            if trouble:  # most that is asked for in vain
+                self.absent[id] = trouble
+                return None
         try:
             return self._work_out(id)
         except Absent:
@@ -141,7 +142,7 @@ class World:
             raise Absent(id, f"{' needs '.join([*self._at_work[self._at_work.index(id) :], id])}, a circle")
         self._at_work.append(id)
         try:
-            step = self._guided(id) or self._step(id, {})
+            step = (self.guide.step(id) if self.guide is not None else None) or self._step(id, {})
         except Absent as absent:
             self.absent[id] = absent.trouble
             raise Absent(id, absent.trouble) from None
@@ -149,9 +150,6 @@ class World:
             self._at_work.pop()
         self.steps[id] = step
         return step
-
-    def _guided(self, id: str) -> Step | None:
-        return self.guide.step(id) if self.guide is not None else None
 
     def _step(self, id: str, choices: dict[str, bool]) -> Step:
         """The step as it is found by trying each rule; `choices` takes up those that fall in it."""
@@ -195,20 +193,21 @@ class World:
         return Step(fact.id, fact, value, SAID)
 
     def _holds(self, when: Formula, reasons: dict[str, None], choices: dict[str, bool]) -> bool:
-        return bool(self._run(when, Reader(self, reasons, choices), when.slot))
+        return bool(self._run(when, Reader(self, reasons, choices)))
 
     def _by_way(self, fact: Fact, way: Way, reasons: dict[str, None], choices: dict[str, bool]) -> Step:
         reader = Reader(self, {}, choices)
-        value = self._run(way.formula, reader, fact.name)
+        value = self._run(way.formula, reader, fact)
         if fact.is_number:
-            value = finite(value, fact.name)
+            value = finite(value, fact)
         others = tuple(reason for reason in reasons if reason not in reader.reads)
         return Step(fact.id, fact, value, WORKED_OUT, way, tuple(reader.reads), others)
 
-    def _run(self, formula: Formula, reader: Reader, name: str) -> Any:
+    def _run(self, formula: Formula, reader: Reader, fact: Fact | None = None) -> Any:
         try:
             return formula.exact(reader)
         except ARITHMETIC_TROUBLE as error:
+            name = fact.name if fact is not None else formula.slot
             raise Absent(name, f"{name} cannot be worked out: {_plain(error)}") from None
 
     def holds(self, when: str | None) -> bool:
@@ -227,9 +226,9 @@ def is_known(world: World, id: str) -> bool:
     return step is not None and step.how != ASSUMED
 
 
-def finite(value: Any, name: str) -> float:
+def finite(value: Any, fact: Fact) -> float:
     """The value as a number; Absent where it has no end."""
     number = float(value)
     if not math.isfinite(number):
-        raise Absent(name, f"{name} cannot be worked out: it has no end")
+        raise Absent(fact.name, f"{fact.name} cannot be worked out: it has no end")
     return number
