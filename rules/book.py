@@ -136,7 +136,7 @@ def load_book(house_text: str | None = None, folder: Path = BOOK_FOLDER) -> Book
     book = build_book([*blocks, *read_blocks(HOUSE_FILE, house_text, from_house=True)], text + house_text)
     from rules.check import check_book
 
-    for error in check_book(book):
+    for error in check_book(book, over=_shipped(folder)):
         raise error
     return book
 
@@ -157,6 +157,7 @@ def _shipped(folder: Path) -> Book:
     return _lent[0](read) if _lent and folder == BOOK_FOLDER else read()
 
 
+@lru_cache(maxsize=2)
 def _read_folder(folder: Path) -> tuple[list[Block], str]:
     texts = {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob("*.toml"))}
     return [block for name, text in texts.items() for block in read_blocks(name, text)], "".join(texts.values())

@@ -17,13 +17,34 @@ from rules.units import UnitError, from_base, read_unit
 KINDS = ("fact", "piece", JOB, *REMARKS)
 
 
-def check_book(book: Book) -> list[BookError]:
-    """Every mistake in the book, in the order of its files; [] when it is sound."""
+def check_book(book: Book, over: Book | None = None) -> list[BookError]:
+    """Every mistake in the book, in the order of its files; [] when it is sound.
+
+    Where it is laid over another that is known to be sound, and says no more than other values of what that has, its
+    formulas and texts are that one's and are not gone through again.
+    """
     found: list[BookError] = []
     for check in (_kinds, _keys, _whole, _scopes, _ranges, _words):
         found.extend(check(book))
     # A formula can only be measured when the blocks themselves are sound.
-    return found or list(check_rules(book))
+    return found or ([] if over is not None and _says_only_values(book, over) else list(check_rules(book)))
+
+
+def _says_only_values(book: Book, sound: Book) -> bool:
+    """Whether nothing differs but values: no fact in what it measures, how it is worked out or what is told of it."""
+    if (book.pieces, book.job, book.remarks, book.others) != (sound.pieces, sound.job, sound.remarks, sound.others):
+        return False
+    return all(
+        any(
+            _but_for_values(fact) == _but_for_values(old) and {*fact.of} <= {*old.of} for old in sound.facts.get(id, ())
+        )
+        for id, facts in book.facts.items()
+        for fact in facts
+    )
+
+
+def _but_for_values(fact: Fact) -> tuple[object, ...]:
+    return fact.type, fact.unit, fact.by, fact.choices, fact.rules, fact.why, fact.ask, fact.short, fact.show
 
 
 def _error(block: Block | Fact, what: str, mend: str) -> BookError:
@@ -31,9 +52,10 @@ def _error(block: Block | Fact, what: str, mend: str) -> BookError:
 
 
 def _kinds(book: Book) -> Iterator[BookError]:
+    near = {kind: nearest(kind, KINDS, 1) for kind in {block.kind for block in book.blocks} if kind not in KINDS}
     for block in book.blocks:
-        close = [kind for kind in nearest(block.kind, KINDS, 1) if kind[:3] == block.kind[:3]]
-        if block.kind not in KINDS and close:
+        close = [kind for kind in near.get(block.kind, ()) if kind[:3] == block.kind[:3]]
+        if close:
             yield _error(block, f"the kind {block.kind!r} is not known", f"write {close[0]!r}, or a name less like it")
 
 

@@ -8,11 +8,11 @@ from pathlib import Path
 import pint
 import pytest
 
-from rules.book import BOOK_FOLDER, build_book, load_book, read_blocks
+from rules.book import BOOK_FOLDER, HOUSE_FILE, build_book, load_book, read_blocks
 from rules.check import check_book
 from rules.errors import BookError
 from rules.formula import parse
-from rules.units import read_unit
+from rules.units import from_base, read_unit
 from tests.rules.small_books import BASE, REASON, book_of, fact, runner
 
 BOOK = load_book()
@@ -192,6 +192,31 @@ def test_a_wrong_house_file_is_one_plain_sentence(text: str, said: str) -> None:
         load_book(house_text=text)
     assert said in str(caught.value)
     assert str(caught.value).endswith(".")
+
+
+def test_a_house_file_of_values_alone_needs_no_more_than_the_short_check() -> None:
+    facts = [fact for fact in BOOK.every_fact() if fact.is_number and fact.assume is not None and not fact.learned]
+    values = {fact.id: from_base(fact.assume.typical, fact.unit) for fact in facts if fact.assume is not None}
+    assert len(values) > 100
+    text = "".join(f"[{id}]\nassume = {value!r}\n" for id, value in values.items())
+    blocks = [block for path in BOOK_FOLDER.glob("*.toml") for block in read_blocks(path.name, path.read_text("utf-8"))]
+    book = build_book([*blocks, *read_blocks(HOUSE_FILE, text, from_house=True)])
+    assert check_book(book, over=BOOK) == check_book(book) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        '[quads_each]\nis = "decor_length"\n',
+        '[labour_rate]\nunit = "in"\nassume = 3\n',
+        '[labour_rate]\nassume = 30\nwhy = "as {nobody} says"\n',
+        '[garland]\nkind = "piece"\nwords = ["garland"]\nshows = ["nothing_at_all"]\n',
+    ],
+)
+def test_a_house_file_that_says_more_is_checked_as_a_whole_book_is(text: str) -> None:
+    blocks = [block for path in BOOK_FOLDER.glob("*.toml") for block in read_blocks(path.name, path.read_text("utf-8"))]
+    book = build_book([*blocks, *read_blocks(HOUSE_FILE, text, from_house=True)])
+    assert [*map(str, check_book(book, over=BOOK))] == [*map(str, check_book(book))] != []
 
 
 def test_one_id_for_several_kinds() -> None:
