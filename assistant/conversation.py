@@ -150,6 +150,7 @@ class Conversation:
         self.state = now
         made, was = self.estimates.of(now), self.estimates.of(before, now.metric)
         reply = self.writer().reply(before, now, reading, made, was)
+        made.let_go()
         self.minded |= {caution.split(":")[0].lower() for caution in reply.cautions}
         return reply
 

@@ -8,7 +8,6 @@ from itertools import combinations
 
 from rules.blocks import ANY, EXCEPT_KEYS, FACT_KEYS, JOB, JOB_KEYS, REMARK_KEYS, REMARKS, Fact
 from rules.book import Block, Book
-from rules.check_rules import check_rules
 from rules.errors import BookError
 from rules.nearest import clause, nearest, offer
 from rules.show import quantity
@@ -27,7 +26,11 @@ def check_book(book: Book, over: Book | None = None) -> list[BookError]:
     for check in (_kinds, _keys, _whole, _scopes, _ranges, _words):
         found.extend(check(book))
     # A formula can only be measured when the blocks themselves are sound.
-    return found or ([] if over is not None and _says_only_values(book, over) else list(check_rules(book)))
+    if found or (over is not None and _says_only_values(book, over)):
+        return found
+    from rules.check_rules import check_rules  # with pint, which most house files do without
+
+    return list(check_rules(book))
 
 
 def _says_only_values(book: Book, sound: Book) -> bool:

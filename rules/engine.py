@@ -108,6 +108,11 @@ class Estimate:
         found = (self.figure(id, piece) for piece, id in sorted(wanted, key=lambda key: places[key[0]]))
         return [figure for figure in found if figure is not None]
 
+    def let_go(self) -> None:
+        """Forget what is quickly worked out again: for an estimate that is kept after it has been shown."""
+        for spread in (*self._pieces, self._job):
+            spread.let_go()
+
     def holds(self, when: str | None, piece: int | None = None) -> bool:
         """Whether a condition holds for a piece, or for the job; None always does."""
         return self._spread(piece).world.holds(when)

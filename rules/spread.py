@@ -65,6 +65,7 @@ class Spread:
         self._runs: dict[str, _Run] = {}  # carried on since the world has grown last
         self._begun: dict[str, tuple[_Run, int]] = {}  # all, with the number of steps that each has taken in
         self._found: dict[str, list[Move]] = {}
+        self._ends: dict[tuple[str, str], tuple[float, float]] = {}  # by figure and input, as a job looked at them
         self.figures: dict[Any, Any] = {}  # those made so far (rules/engine.py)
 
     def leaves_of(self, id: str) -> list[str]:
@@ -97,9 +98,19 @@ class Spread:
         """The smooth value of a quantity with one input, known here, at its low or high, or with all typical."""
         if len(self._order) != len(self.world.steps):
             self._grow()
-        values = self._base if leaf is None else (self._runs.get(leaf) or self._run(leaf))[side]
-        value: float = values[id]
-        return value
+        if leaf is None:
+            value: float = self._base[id]
+            return value
+        ends = self._ends.get((id, leaf))
+        if ends is None:
+            low, high = self._runs.get(leaf) or self._run(leaf)
+            ends = self._ends[id, leaf] = low[id], high[id]
+        return ends[side]
+
+    def let_go(self) -> None:
+        """Forget the runs, which take up room, and are quickly made again should more be asked for."""
+        self._runs.clear()
+        self._begun.clear()
 
     def _grow(self) -> None:
         """Takes in the steps that the world has made since the last call, and their smooth values."""

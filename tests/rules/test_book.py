@@ -208,7 +208,6 @@ def test_a_house_file_of_values_alone_needs_no_more_than_the_short_check() -> No
     "text",
     [
         '[quads_each]\nis = "decor_length"\n',
-        '[labour_rate]\nunit = "in"\nassume = 3\n',
         '[labour_rate]\nassume = 30\nwhy = "as {nobody} says"\n',
         '[garland]\nkind = "piece"\nwords = ["garland"]\nshows = ["nothing_at_all"]\n',
     ],
