@@ -24,8 +24,8 @@ def noun_of(book: Book, kind: str, count: float) -> str:
     words = book.kind_of(kind).words
     if count == 1:
         return noun
-    several = [f"{noun}s", f"{noun}es"]
-    return next((word for word in several if word in words), several[noun.endswith(("ch", "sh", "s"))])
+    several = [f"{noun}es", f"{noun}s"] if noun.endswith(("ch", "sh", "s")) else [f"{noun}s", f"{noun}es"]
+    return next((word for word in several if word in words), several[0])
 
 
 def cash(amount: Decimal, currency: str, *, whole: bool = False) -> str:
