@@ -183,7 +183,8 @@ class Asking:
             several = max(lacking, key=len)
             bare = str(self.book.kind_of(piece.kind).extra.get("bare", ""))
             return str(several[0]) if "count" in several else bare if [bare] in ways else SIZES_OPEN
-        return str(min(lacking, key=len)[0])
+        fact = str(min(lacking, key=len)[0])
+        return "table_diameter" if fact == "table_length" and piece.facts.get("table_shape") == "round" else fact
 
     def _ask(self, fact: str, piece: HeardPiece) -> str:
         spec = self.book.fact(fact, piece.kind)

@@ -1,11 +1,15 @@
 """What is said beside the request, and what is taken back: set aside before words are bound to one another."""
 
+from dataclasses import replace
+
 from grammar.terms import Amount, Term
 from grammar.word_files import load_words, placed, word_list
 
 SIZED = frozenset({"NUM", "LEN"})
 SEVERAL = 3
 ANEW = SIZED | {"BY"}
+TOLD = frozenset({"LEN", "COLOUR", "FLAG", "CHOICE", "NEG"})
+NAMED = frozenset({"TABLE", "PIECE", "SHAPE", "FOOTER"})
 DATING = frozenset({"day", "week"})
 COUNTED = frozenset({"NUM", "LEN", "TABLE", "PIECE", "SHAPE", "COLOUR", "BALLOON", "LABEL", "PARTS", "TO", "BY"})
 
@@ -14,10 +18,11 @@ def beside(row: list[Term]) -> list[Term]:
     """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
     types = {term.type for term in row}
     if "NUM" in types:
-        row = _things(_degrees(_counted_aloud(row)))
+        row = _some(_things(_degrees(_counted_aloud(row))))
     if "LABEL" in types:
-        row = _too_low(_winds(row))
-    return _hours(_names(_taken_back(_clauses(row))))
+        row = _telling(_too_low(_winds(row)))
+    row = _blown_to(row)
+    return _hours(_names(_taken_back(_clauses(_placed_colours(row)))))
 
 
 def _things(row: list[Term]) -> list[Term]:
@@ -32,6 +37,49 @@ def _things(row: list[Term]) -> list[Term]:
         elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
             out[at], out[at + 2] = term.moved("REMOVE", "remove"), after.moved("FILL", "")
     return out
+
+
+def _some(row: list[Term]) -> list[Term]:
+    """ "eleven 6 ft tables, three are 8 ft": three of them; "some in gold" of them: nobody knows how many."""
+    out = list(row)
+    counted = False
+    named = all(term.type not in NAMED for term in row)  # "four are gold": of what is in hand
+    for at, term in enumerate(row):
+        lead = at + 1
+        while lead < len(row) and {*row[lead].text.lower().split()} <= placed("told_of"):
+            lead += 1
+        told = row[lead].type if lead < len(row) else ""
+        if named and term.type == "NUM" and told in TOLD and at + 1 < lead and _is(row[at + 1]):
+            out[at + 1] = replace(row[at + 1], type="PRON", value="it", text="of them")
+        elif named and term.type == "NUM" and told == "PREP" and at + 1 < lead and _is(row[at + 1]):
+            out[at] = term.moved("WORD", term.text)  # "three are for the kids" says no new number
+        elif named and term.text.lower() == "some" and told in TOLD and at + 1 < lead:
+            end = lead + 1
+            while end + 1 < len(row) and (row[end].type, row[end + 1].type) == ("AND", told):
+                end += 2
+            out[at:end] = [t.moved("WORD", t.text) for t in row[at:end]]
+        counted = counted or term.type == "NUM"
+        named = named or (counted and term.type in NAMED)
+    return out
+
+
+def _placed_colours(row: list[Term]) -> list[Term]:
+    """ "red on top": where on a piece a colour goes is not worked out."""
+    out = list(row)
+    for at, term in enumerate(row):
+        end = at + 1
+        while end < len(row) and row[end].type in {"FILL", "PREP", "DET"} and end - at <= SEVERAL:
+            end += 1
+        run = row[at + 1 : end] if term.type == "COLOUR" else []
+        words = " ".join(t.text.lower() for t in run).split()
+        spots = [i for i, word in enumerate(words) if word in placed("spots")]
+        if spots and words[0] in {"on", "at", "near"} and "of" not in words:
+            out[at + 1 : end] = [t.moved("WORD", t.text) for t in run]
+    return out
+
+
+def _is(term: Term) -> bool:
+    return term.type == "FILL" and term.text.lower() in placed("told_are")
 
 
 def _degrees(row: list[Term]) -> list[Term]:
@@ -74,10 +122,39 @@ def _too_low(row: list[Term]) -> list[Term]:
     return out
 
 
+def _blown_to(row: list[Term]) -> list[Term]:
+    """ "blow the fives to four inches": how big balloons are blown, whatever stands between."""
+    for at, term in enumerate(row):
+        if term.text.lower() in placed("blowing"):
+            end = at + 1
+            while end < len(row) and row[end].type in {"DET", "NOMINALS", "BALLOON", "PRON"}:
+                end += 1
+            if [t.type for t in row[end : end + 2]] == ["FILL", "LEN"] and row[end].text.lower() == "to":
+                return [*row[:at], term.moved("FILL", "of"), *row[at + 1 : end], _inflated(row[end]), *row[end + 1 :]]
+    return row
+
+
+def _inflated(term: Term) -> Term:
+    return term.moved("LABEL", "inflated")
+
+
+def _telling(row: list[Term]) -> list[Term]:
+    """ "12 ft dipping 2 ft": such a word tells the size that follows it, not the one before."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        verb = term.type == "LABEL" and out and term.text.lower() in placed("telling")
+        if verb and out[-1].type in SIZED and any(t.type in SIZED for t in row[at + 1 : at + 3]):
+            out.append(Term("GAP", None, term.start, term.start, ""))
+        out.append(term)
+    return out
+
+
 def _clauses(row: list[Term]) -> list[Term]:
     """Where a clause of its own ends: "..., so ten tables", "at the church hall ten tables"."""
     out = list(row)
     for at, term in enumerate(row):
+        if (term.type, term.value, term.text.lower()) == ("LABEL", "deposit", "down"):
+            out[at] = term.moved("PREP", "place") if at + 1 < len(row) and row[at + 1].type == "DET" else term
         if term.type not in {"FILL", "SEP", "PREP"}:
             continue
         hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")

@@ -15,6 +15,7 @@ from grammar.things import Things
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
 COVERED = ("coverage", "coverage_fraction")
+FEWEST = 2  # guests to a table, where there are several
 SOME = frozenset({"other", "first"})
 WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
@@ -70,6 +71,8 @@ class Assembler(Things):
 
     def _on_add(self, at: int, phrase: Phrase) -> None:
         nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        if phrase.value == "another" and self._one_more_of_a_size(at):
+            return
         if (
             nxt is not None
             and at + 1 not in self.starts
@@ -228,6 +231,8 @@ class Assembler(Things):
             }
             for draft in drafts:
                 draft.facts.update(last)
+        self._size_all(drafts)
+        self._seat(drafts)
         for draft in drafts:
             sizes, blown = draft.facts.get("sizes"), draft.facts.get("inflated")
             if sizes and blown and max(blown) > max(sizes):
@@ -285,6 +290,28 @@ class Assembler(Things):
             for draft in drafts[:-1]:
                 draft.facts.update({fact: last.facts[fact] for fact in COVERED if fact in last.facts})
 
+    def _seat(self, drafts: list[Draft]) -> None:
+        """ "five tables for eight people": too few for all of the tables, so that many sit at each."""
+        if self.seated is None:
+            return
+        draft, people = self.seated
+        too_few = people < FEWEST * draft.facts.get("count", 0)
+        if draft in drafts and too_few and self.job.facts.get("guests") == people:
+            del self.job.facts["guests"]
+            draft.facts["seats"] = int(people)
+
+    def _size_all(self, drafts: list[Draft]) -> None:
+        """ "six columns, three in red and three in white, 6 ft": a size behind the last of the parts is that of all."""
+        last = drafts[-1] if drafts else None
+        parts = [d for d in drafts if last is not None and d.part_of and d.part_of == last.part_of]
+        if last is None or len(parts) < len("ab") or any(_sizes(d) for d in parts[:-1]):
+            return
+        for fact, value in _sizes(last).items():
+            at = next((i for i, p in enumerate(self.phrases) if p is last.said.get(fact)), 0)
+            if self._before(at, "sep"):
+                for draft in parts[:-1]:
+                    draft.facts[fact] = value
+
     def _cover_by_share(self, draft: Draft) -> None:
         """ "8 tables, 2/3 navy and gold": two thirds before colours without shares is how much is covered."""
         first = draft.colours[0] if draft.colours else {}
@@ -337,5 +364,9 @@ class Assembler(Things):
 
 def _greatest(draft: Draft) -> float:
     """The greatest size of a piece, inches."""
-    sizes = [v for k, v in draft.facts.items() if k.endswith(MEASURES) and isinstance(v, (int, float))]
-    return float(max(sizes, default=0.0))
+    return float(max(_sizes(draft).values(), default=0.0))
+
+
+def _sizes(draft: Draft) -> dict[str, float]:
+    """The sizes of a piece by fact, inches."""
+    return {k: v for k, v in draft.facts.items() if k.endswith(MEASURES) and isinstance(v, (int, float))}

@@ -11,6 +11,7 @@ from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 from grammar.word_files import placed
 
+NARROW = 24  # inches; no runner is as short, but most are as wide
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
 FEW_SIZES = 3  # that stand in a row: two may be of a table
@@ -182,6 +183,9 @@ class Bare(Counts):
             return
         if fact is not None:
             both = self.slots.both(figure, fact)
+            if kind == TABLE_KIND and fact.id == "length" and both is not None and both[1] <= NARROW:
+                self._set("max_width", both[1], phrase)  # "with an 11 inch runner"
+                return
             free = fact.id not in draft.facts or self.correcting
             if both is not None and fact.fits(both[1]) and (free or draft.facts[fact.id] == both[1]):
                 self._set(fact.id, both[1], phrase)

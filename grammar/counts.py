@@ -10,6 +10,7 @@ from grammar.parts import Parts
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
+from grammar.word_files import placed
 
 MOST_DROPS = 12
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
@@ -73,10 +74,18 @@ class Counts(Parts):
             return True
         for_so_many = self._before(at, "prep") and self.phrases[at - 1].value == "for" and number >= LEAST_BUDGET
         alone = self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep", "and"}
+        if self._pays(at):
+            self._leave(phrase)  # "12 for parking"
+            return True
         if for_so_many and alone and not (self._needs(self._kind()) or self.job.number(at, phrase, self.phrases)):
             self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
             return True
         return False
+
+    def _pays(self, at: int) -> bool:
+        """Whether a number is of money for something that is no piece of the estimate."""
+        for_it = self._after(at, "prep") and self.phrases[at + 1].value == "for"
+        return for_it and self._kind_at(at + 2) == "word" and self.phrases[at + 2].text.lower() in placed("paid_for")
 
     def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""

@@ -96,6 +96,7 @@ class Ground:
         self.trailing: Draft | None = None  # the piece after which colours stood alone behind a comma
         self.covered: Draft | None = None  # and the one after which a coverage did
         self.answer = ""
+        self.seated: tuple[Draft, float] | None = None  # tables "for eight people"
 
     def _kind(self, draft: Draft | None = None) -> str | None:
         kind = (draft or self.current).kind

@@ -8,6 +8,7 @@ from grammar.phrases import Figure, Phrase
 from grammar.reading import Context, Doubt
 from grammar.slots import Slots
 from grammar.terms import Amount
+from grammar.word_files import placed
 
 NOON, DAY = 12 * 60, 24 * 60
 SMALL_HOURS = 6 * 60  # a party that begins before it begins in the night after its day
@@ -16,6 +17,7 @@ LEAST_BUDGET = 20  # below it a bare number is no budget, and money only after "
 ALONE = {"crew": 1}  # who says nothing of a crew is one
 MONEY_ORDERS = frozenset({"solve", "price"})
 HIGH_GROUND_FT = 500
+PERCENT = 100  # of a whole: "half deposit"
 MOST_HANDS = 10
 
 
@@ -86,7 +88,7 @@ class JobFacts:
         if unit and figure.type in {"LEN", "FAR", "SPEED"}:
             value = self.slots.convert(figure.high.number, unit, fact.unit)
         else:
-            value = figure.high.number
+            value = figure.high.number * (PERCENT if figure.type == "FRAC" and fact.unit == "percent" else 1)
             if label == "wind" and self.context.metric:
                 value = self.slots.convert(value, "km/h", fact.unit)
         if label == "altitude" and value < HIGH_GROUND_FT:
@@ -143,6 +145,8 @@ class JobFacts:
             if figure.high.number < LEAST_BUDGET and not self._wants_budget(at, phrases):
                 return False  # "balloons are 11 cents": a price of something
             after = phrases[at + 1] if at + 1 < len(phrases) else None
+            if {p.text.lower() for p in phrases[at + 1 : at + 3] if p.kind == "word"} & placed("paid_for"):
+                return False  # "$40 for delivery", "a $40 toll"
             each = after is not None and (after.kind in {"each_holds", "per_row"} or after.value in {"each", "one"})
             return not each and self._budget(figure, phrase)
         if figure.type == "DUR":

@@ -12,6 +12,7 @@ from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
+from grammar.word_files import placed
 
 ROLES = frozenset({"width", "length", "height", "across", "depth", "along"})
 SIZES_OPEN = "size"  # what is asked where no size is known and there is more than one way to tell it
@@ -230,6 +231,11 @@ class Lengths(Bare):
         if phrase.label == "guests" and self._before(at, "of") and self._kind_at(at - 2) == "table":
             self._set("seats", self._number(figure), phrase)  # "tables of 8 people"
             return
+        if phrase.label == "labour_rate" and self._pays_for_another_thing(at, phrase):
+            self._leave(phrase)
+            return
+        if phrase.label == "guests" and self._before(at, "prep") and self._kind_at(at - 2) == "table":
+            self.seated = (self.current, self._number(figure))
         if phrase.label in {"guests", "crew"} or self.job.owns(phrase.label):
             if self.job.named(at, phrase, self.phrases):
                 self.topic = (phrase.label, None)
@@ -263,6 +269,11 @@ class Lengths(Bare):
                 self._bare_figure(figure, phrase)
             return
         self._named_fact(fact, figure, phrase)
+
+    def _pays_for_another_thing(self, at: int, phrase: Phrase) -> bool:
+        """ "I pay 12 for parking": money, but not for work."""
+        for_it = self._after(at, "prep") and self.phrases[at + 1].value == "for" and self._kind_at(at + 2) == "word"
+        return for_it and self.phrases[at + 2].text.lower() not in placed("hands")
 
     def _name_by_fact(self, label: str) -> None:
         """ "table height 29" before any table was named: only one kind of piece has such a fact."""

@@ -161,6 +161,21 @@ class Lexicon:
         return longest
 
     @cached_property
+    def names(self) -> Mapping[str, str]:
+        """Names of one word, of pieces, tables, shapes and colours, with their type."""
+        kinds = {"PIECE", "TABLE", "SHAPE", "COLOUR"}
+        entries = (e for es in self._by_first.values() for e in es if e.type in kinds and len(e.words) == 1)
+        return {e.words[0]: e.type for e in entries if e.words[0] not in self.vocabulary.lent}
+
+    @cached_property
+    def by_tail(self) -> Mapping[str, list[str]]:
+        """Those names by what follows their first letter."""
+        tails: dict[str, list[str]] = {}
+        for name in self.names:
+            tails.setdefault(name[1:], []).append(name)
+        return tails
+
+    @cached_property
     def colour_words(self) -> frozenset[str]:
         """Each word of a name of a colour."""
         named = (*self.vocabulary.colours, *self.vocabulary.colour_mods, *map(" ".join, self.vocabulary.colour_pairs))

@@ -142,6 +142,7 @@ class Looks(Ground):
         while last >= 0 and (self.phrases[last].kind in {"sep", "corr"} or self.phrases[last].text.lower() == "no"):
             last -= 1
         slip = any(p.kind == "corr" or (p.kind == "neg" and self.correcting) for p in self.phrases[last + 1 : at])
+        slip = slip or self._said_instead(at, phrase)
         if not slip or not self._before(last + 1, "colour"):
             return False
         new = [phrase.value]
@@ -154,6 +155,12 @@ class Looks(Ground):
         del self.current.colours[max(again, 0) :]
         self.correcting = False
         return True
+
+    def _said_instead(self, at: int, phrase: Phrase) -> bool:
+        """ "navy no ivory", dictated without a comma: one colour in place of the one before it."""
+        plain = self._before(at, "neg") and self.phrases[at - 1].text.lower() == "no"
+        alone = self._kind_at(at - 2) == "colour" and self._kind_at(at - 3) not in {"colour", "and", "sep"}
+        return plain and alone and phrase.value not in self.context.colours
 
     def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
         """A colour with its share, its parts, or "the rest"."""
@@ -190,6 +197,8 @@ class Looks(Ground):
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
         held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        if self._said_instead(at, phrase):
+            return False
         if before.value == "not" and phrase.value in held:
             self.current.extend = True  # "lilac instead of pink", "not pink, peach": the others stay
         if before.kind in {"neg", "remove"} or listed:

@@ -5,7 +5,9 @@ from grammar.ground import COST, Ground
 from grammar.heads import is_count, is_size
 from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
+from grammar.terms import Amount
 
+MUCH_SMALLER = 4  # "another 2 ft" beside a 10 ft garland is two feet more of it
 MEASURES = ("length", "height", "span", "diameter", "width")
 TOLD = frozenset({"colour", "choice", "flag"})
 DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
@@ -129,7 +131,7 @@ class Parts(Ground):
             return True
         if (
             owned
-            or self.correcting
+            or (self.correcting and not self._after(at, "pron"))
             or not draft.named
             or total is None
             or nxt >= len(self.phrases)
@@ -154,6 +156,7 @@ class Parts(Ground):
         told = sized or (described and (but or self._before(at, "sep", "and")))
         if not told or (number > total and not draft.part_of):
             return False
+        self.correcting = False
         another = (
             sized
             and not but
@@ -211,6 +214,32 @@ class Parts(Ground):
             return False
         self._one_more_piece(draft, number)
         self.cost += COST["odd"]
+        return True
+
+    def _one_more_of_a_size(self, at: int) -> bool:
+        """ "a 10 ft garland and another 15 ft", "... and another of 15": one more, unless it is much smaller."""
+        draft, fact = self.current, self._bare_fact()
+        place = at + 2 if self._after(at, "of", "prep", "pron", "sep") else at + 1
+        phrase = self.phrases[place] if place < len(self.phrases) else None
+        if phrase is None or place in self.heads or any(h.first <= place < h.at for h in self.heads.values()):
+            return False
+        in_hand = not draft.named and draft.empty and self._after(at, "of") and not self.context.asked
+        values = self.context.values if in_hand else draft.facts if draft.named and draft.new else {}
+        held = values.get(fact.id) if fact is not None else None
+        if fact is None or held is None or not (is_size(phrase) or (place > at + 1 and is_count(phrase))):
+            return False
+        amount = phrase.amounts[0].high
+        value = self.slots.value(Amount(amount.value, amount.unit or self.last_unit), fact)
+        if value is None or not fact.fits(held if in_hand else value):
+            return False
+        if value <= held / MUCH_SMALLER and not self._after(at, "of"):
+            self._set(fact.id, held + value, phrase, Draft(kind=draft.kind))  # is it still such a thing?
+            draft.facts[fact.id] = held + value
+        else:
+            like = Draft(kind=self._kind(), new=True, on_table=self._kind() == TABLE_KIND) if in_hand else draft
+            self._one_more_piece(like, 1)
+            self._set(fact.id, value, phrase)
+        self.skip |= set(range(at + 1, place + 1))
         return True
 
     def _another_size(self, at: int, nxt: int, number: float) -> bool:

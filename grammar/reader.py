@@ -20,6 +20,7 @@ from grammar.phrases import phrases
 from grammar.reading import Context, Doubt, Reading
 from grammar.record import record
 from grammar.scan import Token, scan
+from grammar.slips import in_place
 from grammar.slots import Slots, is_metric
 from grammar.sounds import sounds
 from grammar.spelling import suggestions
@@ -64,6 +65,7 @@ class Reader:
         if context.foreign:
             typed = [replace(token, foreign=token.lower in context.foreign) for token in typed]
         tokens = sounds(self.lexicon.spelt(typed), self._tells)
+        tokens = in_place(tokens, self.lexicon, self._tells)
         if not tokens:
             return Reading()
         orders = self._orders(tokens)

@@ -43,6 +43,8 @@ class Things(Lengths, Looks):
             self._say_anew(head, before)
         elif self._same(head, kind, counted, article):
             draft = self.current
+            if draft.article and counted and head.kind == "table" and draft.facts.get("count") == 1:
+                del draft.facts["count"]  # "a runner on eight tables": there are as many as there are tables
         elif article == "the" and again is not None and not counted and not self.adding:
             draft = self.current = again
         else:

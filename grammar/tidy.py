@@ -6,11 +6,13 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 import itertools
 
 from grammar.asides import SEVERAL, SIZED, beside
+from grammar.setting import around
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words, placed
 
 NEARBY = 5
 WHOLE = 100
+TIMES = {"double": 2.0, "triple": 3.0, "halve": 0.5}
 SHARES = frozenset({"PCT", "FRAC"})
 LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 
@@ -18,11 +20,12 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = beside(row)
+    row = around(beside(row))
     row = _bags(row)
     row = _props(row)
     row = _between(row)
     row = _ratios(row)
+    row = _as_many(row)
     row = _for_every(row)
     row = _portions(row)
     row = _hundreds(row)
@@ -118,6 +121,22 @@ def _ratios(row: list[Term]) -> list[Term]:
             out[at : last + 1] = [t.moved("FILL", "ratio") for t in row[at : last + 1]]
             for i, share in zip(chosen, shares, strict=True):
                 out[i] = row[i].moved("COLOUR", (row[i].value, share / WHOLE))
+    return out
+
+
+def _as_many(row: list[Term]) -> list[Term]:
+    """ "twice as much navy as gold": parts of a whole; without the second colour it says no number of pieces."""
+    out = list(row)
+    for at, term in enumerate(row[:-1]):
+        if term.type != "OPS" or row[at + 1].type != "COLOUR":
+            continue
+        out[at] = term.moved("WORD", term.text)
+        if [t.type for t in row[at + 2 : at + 4]] == ["FILL", "COLOUR"] and row[at + 2].value == "as":
+            times = TIMES[str(term.value)]
+            shares = (round(times / (times + 1), 4), round(1 / (times + 1), 4))
+            out[at], out[at + 2] = term.moved("FILL", "ratio"), row[at + 2].moved("AND", "and")
+            for i, share in zip((at + 1, at + 3), shares, strict=True):
+                out[i] = row[i].moved("COLOUR", (row[i].value, share))
     return out
 
 

@@ -1,0 +1,107 @@
+"""What stands around the pieces, what they are made of, and words that only their place makes clear."""
+
+from typing import Any
+
+import pytest
+
+from tests.grammar.kinds_said import after, column, heard
+from tests.grammar.test_traps import tables
+
+NAVY, GOLD, WHITE = ({"name": name} for name in ("navy", "gold", "white"))
+
+READ = {
+    "another piece of the same kind": {
+        "garland 10 ft and another 15 ft": [heard("garland", length_in=120), heard("garland", count=1, length_in=180)],
+        "two 6 ft columns and another of 7": [column(2, 72), column(1, 84)],
+        "three 6 ft tables and a fourth one of 8 ft": [tables(3, 72), tables(1, 96)],
+        "a 10 ft garland / another of 12 ft": [
+            heard("garland", count=1, length_in=120), heard("garland", count=1, length_in=144),
+        ],
+    },
+    "much less than the piece itself is more of it": {
+        "a 10 ft garland and another foot": [heard("garland", count=1, length_in=132)],
+    },
+    "tables that one long table is made of": {
+        "24 ft made of four 6 ft tables": [tables(1, 288)],
+        "a 32 ft table made from four 8 footers": [tables(1, 384)],
+        "four 6 ft tables making a 24 ft line": [tables(1, 288)],
+    },
+    "some of those that were counted": {
+        "eleven 6 ft tables, three are 8 ft": [tables(8, 72), tables(3, 96)],
+        "ten 6 ft tables / four are gold": [tables(6, 72), tables(4, 72, colours=[GOLD])],
+        "six columns, three in white and three in gold, 6 ft": [
+            {**column(3, 72), "colours": [WHITE]}, {**column(3, 72), "colours": [GOLD]},
+        ],
+    },
+    "how many runners there are, the tables tell; how wide they are, the size before the runner": {
+        "a runner on eight 6 ft tables": [tables(8, 72)],
+        "eight 6 ft tables with an 11 inch runner": [tables(8, 72, max_width_in=11)],
+    },
+    "a word that tells a size tells the one behind it": {
+        "swag of 12 ft dipping 2 ft": [heard("swag", span_in=144, sag_in=24)],
+        "swag between two posts 14 ft apart": [heard("swag", span_in=168)],
+        "blow the fives to 4 inches, eight 6 ft tables": [tables(8, 72, sizes_in=[5], inflated_in=[4, 4])],
+    },
+    "so many times as much": {
+        "eight 6 ft tables, three times as much navy as gold": [
+            tables(8, 72, colours=[{**NAVY, "share": 0.75}, {**GOLD, "share": 0.25}]),
+        ],
+    },
+    "a colour taken back without a comma": {
+        "eight 6 ft tables navy no gold": [tables(8, 72, colours=[GOLD])],
+        "eight 6 ft tables, navy, no gold": [tables(8, 72, colours=[NAVY])],
+    },
+    "slips that their place gives away": {
+        "bavy and gold eight 6 ft tables": [tables(8, 72, colours=[NAVY, GOLD])],
+        "eight 6 ft tables in hold and white": [tables(8, 72, colours=[GOLD, WHITE])],
+        "eight 6 ft tables, white and sliver": [tables(8, 72, colours=[WHITE, {"name": "silver"}])],
+        "a 5 ft joop": [heard("hoop", count=1, diameter_in=60)],
+        "eight 6 ft tables, hold the greenery": [tables(8, 72, foliage=False)],
+    },
+    "too few people for all tables sit at each of them": {
+        "five 6 ft tables for 8 people": [tables(5, 72, seats=8)],
+    },
+    "a round table is asked about as such": {
+        "eight round tables / 60": [heard("runner", count=8, table_shape="round", table_diameter_in=60)],
+    },
+}  # fmt: skip
+
+# The turns -> what is held, and words that are told as not used.
+LEFT = {
+    "a 10 ft garland, it must go through a 30 inch door": ("30 inch door", heard("garland", count=1, length_in=120)),
+    "10 ft garland, door is 32 wide": ("door is 32 wide", heard("garland", length_in=120)),
+    "two 7 ft columns, the van is 5 ft long and 4 ft high": ("van is 5 ft long and 4 ft high", column(2, 84)),
+    "two 6 ft columns 10 ft apart": ("10 ft apart", column(2, 72)),
+    "10 ft garland, I pay 12 for parking": ("I pay 12", heard("garland", length_in=120)),
+    "10 ft garland, 12 for parking": ("12", heard("garland", length_in=120)),
+    "ten 6 ft tables, some in gold": ("some in gold", tables(10, 72)),
+    "two 6 ft columns, gold at the bottom": ("at the bottom", {**column(2, 72), "colours": [GOLD]}),
+    "eight 6 ft tables / three are for the children": ("three", tables(8, 72)),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"), [pytest.param(said, held, id=said) for kind in READ.values() for said, held in kind.items()]
+)
+def test_it_is_read(said: str, pieces: list[dict[str, Any]]) -> None:
+    reply = after(said)
+    assert reply.heard.pieces == pieces
+    assert (reply.question, reply.unread) == (None, [])
+
+
+@pytest.mark.parametrize("said", LEFT)
+def test_it_is_told_as_not_used(said: str) -> None:
+    words, piece = LEFT[said]
+    reply = after(said)
+    assert reply.heard.pieces == [piece]
+    assert reply.heard.job.keys() <= {"intent"}
+    assert words in reply.unread
+
+
+def test_a_share_paid_at_booking_is_a_percentage() -> None:
+    assert after("a 10 ft garland, half deposit").heard.job == {"deposit_pct": 50}
+    assert after("eight 6 ft tables / half down the middle").heard.job.keys() <= {"intent"}
+
+
+def test_a_budget_that_has_become_another_one() -> None:
+    assert after("eight 6 ft tables, budget 500 / budget's now 700").heard.job["budget"] == {"amount": 700}
