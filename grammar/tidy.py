@@ -276,13 +276,25 @@ def _bind(row: list[Term]) -> list[Term]:
         elif term.type in {"SEP", "AND"} and term.value not in {".", ";", "?"} and before in SIZED and after in SIZED:
             if _a_list(kept, at):
                 term = term.moved("LIST")
-        elif term.type in SHARES and before == "COLOUR" and after != "COLOUR":
+        elif term.type in SHARES and before == "COLOUR":
             shared = len(out) > 1 and out[-2].type in SHARES  # "25 % white, two thirds"
+            if after == "COLOUR":
+                shared = shared or not _each_behind(kept, at)
+                if shared and len(out) > 1 and out[-2].type in SHARES:
+                    out.append(term)  # "60 % navy 40 % gold"
+                    continue
             rather = Term("GAP" if shared or _of_the_piece(row, term) else "SHARED", None, term.end, term.end, "")
             out += [rather, term] if rather.type == "GAP" else [term, rather]
             continue
         out.append(term)
     return out
+
+
+def _each_behind(row: list[Term], at: int) -> bool:
+    """Whether shares and colours take turns from the share at `at` on, and end with a share: "navy 60 % gold 40 %"."""
+    while at + 2 < len(row) and row[at + 1].type == "COLOUR" and row[at + 2].type in SHARES | {"REST"}:
+        at += 2
+    return at + 1 == len(row) or row[at + 1].type != "COLOUR"
 
 
 def _of_the_piece(row: list[Term], share: Term) -> bool:
