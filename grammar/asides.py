@@ -20,7 +20,7 @@ def beside(row: list[Term]) -> list[Term]:
     if "NUM" in types:
         row = _some(_things(_degrees(_counted_aloud(row))))
     if "LABEL" in types:
-        row = _telling(_too_low(_winds(row)))
+        row = _in_all(_telling(_too_low(_winds(row))))
     row = _blown_to(row)
     return _hours(_names(_taken_back(_clauses(_placed_colours(row)))))
 
@@ -120,6 +120,24 @@ def _too_low(row: list[Term]) -> list[Term]:
                 term = term.moved("FILL", "")
         out.append(term)
     return out
+
+
+def _in_all(row: list[Term]) -> list[Term]:
+    """ "nine in total" counts, and "spend on six tables" names no money: a label beside a number that it is not of."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        on_so_many = [t.text.lower() for t in row[at + 1 : at + 2]] == ["on"] and row[at + 2 : at + 3]
+        if term.type == "LABEL" and term.text.lower() in placed("in_all") and _last_type(out) == "NUM":
+            term = term.moved("FILL", "of")
+        out.append(term)
+        if (term.type, term.value) == ("LABEL", "budget") and on_so_many and on_so_many[0].type == "NUM":
+            out.append(Term("GAP", None, term.end, term.end, ""))
+    return out
+
+
+def _last_type(row: list[Term]) -> str:
+    """The type of the last term that is no filler."""
+    return next((term.type for term in reversed(row) if term.type != "FILL"), "")
 
 
 def _blown_to(row: list[Term]) -> list[Term]:

@@ -357,6 +357,8 @@ class Assembler(Things):
         if draft.singular and draft.new and "count" not in draft.facts and not draft.steps:
             draft.facts["count"] = 1
         count, length = draft.facts.get("count"), draft.facts.get("table_length")
+        if draft.joined and draft.new and not count and not length and "length" in draft.facts:
+            draft.facts["count"] = 1  # "one long run of 40 ft, tables pushed together"
         if draft.joined and count and length:
             draft.facts["table_length"] = count * length / (draft.rows or 1)
             draft.facts["count"] = draft.rows or 1

@@ -11,6 +11,7 @@ from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 from grammar.word_files import placed
 
+LEAST_WIDE = 18  # inches; a smaller size behind that of a table is not how wide it is
 NARROW = 24  # inches; no runner is as short, but most are as wide
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
 
@@ -194,7 +195,7 @@ class Bare(Counts):
             return
         for other in self._others(kind):
             both = self.slots.both(figure, other)
-            narrow = both is not None and both[1] <= draft.facts.get("table_length", both[1])
+            narrow = both is not None and LEAST_WIDE <= both[1] <= draft.facts.get("table_length", both[1])
             if both is not None and narrow and other.fits(both[1]) and other.id not in draft.facts:
                 self._set(other.id, both[1], phrase)
                 self.cost += COST["odd"]
@@ -232,6 +233,11 @@ class Bare(Counts):
         free = [f for f in fits if f[0] not in draft.facts]
         half = [f for f in free if f[0] in words.by]
         taken = [f for f in words.by if f in draft.facts]
+        along = next((f for f in free if f[0] == words.measures.get("along")), None)
+        here = next((i for i, p in enumerate(self.phrases) if p is phrase), len(self.phrases))
+        if along is not None and self._after(here, "pron") and self.phrases[here + 1].text.lower() == "of it":
+            self._set(along[0], along[1], phrase)  # "22 feet of it"
+            return
         sure = half if taken else free if len(fits) == 1 else []  # no wall is 50 ft high
         if sure:
             self._set(sure[0][0], sure[0][1], phrase)

@@ -34,6 +34,7 @@ class Counts(Parts):
             self._partition,
             self._other_so_many,
             self._of_the_job,
+            self._with_a_point,
             self._of_balloons,
             self._some_of,
             self._part,
@@ -132,20 +133,50 @@ class Counts(Parts):
         again = self.correcting and self.last_number == "balloons" and not self._after(at, "table", "piece", "pron")
         described = self._after(at, "amount", "listing", "nominals", "colour", "choice")
         said = self._after(at, "balloon") or (described and self._kind_at(at + 2) == "balloon")
-        if not (again or said or (not self.current.named and self._stock(at))):
+        if not (again or said or self._of_a_size_each(at) or (not self.current.named and self._stock(at))):
             return False
+        if not (again or said) and self._of_a_size_each(at):
+            self._sizes([self.phrases[at + 1].amounts[0]], self.phrases[at + 1])
+            self.skip.add(at + 1)
         self.last_number = "balloons"
         self._set("balloons", number, phrase)
         return True
 
+    def _with_a_point(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "8 tables, 1.8", "a 1.5 hoop": no number of things, so a size where none was said."""
+        fact = self._bare_fact()
+        things = self._owned(at) and not (self._before(at, "det") or (at and is_count(self.phrases[at - 1])))
+        if number == int(number) or things or self.context.asked or self._holds_balloons(self._kind()):
+            return False
+        if fact is None or fact.id in self.current.facts:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact) if self.current.named else None
+        if value is None or not fact.fits(value) or self._after(at, "pron"):
+            return False
+        self._set(fact.id, value, phrase)
+        return True
+
+    def _of_a_size_each(self, at: int) -> bool:
+        """ "four 11 inch each": of bouquets or centrepieces that were counted, so many balloons in each."""
+        counted = self._holds_balloons(self._kind()) and "count" in self.current.facts and self._after(at, "amount")
+        size = self.phrases[at + 1].amounts[0].high if counted and is_size(self.phrases[at + 1]) else None
+        each = self._kind_at(at + 2) == "each_holds" or (
+            self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each"
+        )
+        return each and size is not None and self.slots.is_nominal(size)
+
     def _in_each(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "bouquets of seven", "five in each", "tables of eight": what one of them holds."""
         kind = self._kind()
+        if number != int(number) and self._holds_balloons(kind):
+            return False
         if self._holds_balloons(kind) and (
             self._after(at, "each_holds") or (self._before(at, "of") and self.current.named and not self._owned(at))
         ):
             self._set("balloons", number, phrase)
             return True
+        if number != int(number) and self._before(at, "of") and self._kind_at(at - 2) == "table":
+            return self._as_length(phrase)  # "tables of 2.4"
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
         tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
         if tables and of and not self._after(at, "table", "piece"):

@@ -5,6 +5,7 @@ from enum import Enum
 
 from grammar.phrases import Phrase
 from grammar.slots import Slots
+from grammar.terms import Amount
 
 BEFORE = frozenset(
     {
@@ -51,7 +52,10 @@ class Head:
 
 def is_count(phrase: Phrase) -> bool:
     """A plain whole number."""
-    return phrase.kind == "amount" and phrase.amounts[0].type == "NUM"
+    if phrase.kind != "amount" or phrase.amounts[0].type != "NUM":
+        return False
+    high = phrase.amounts[0].high
+    return not isinstance(high, Amount) or high.value.denominator == 1
 
 
 def is_size(phrase: Phrase) -> bool:

@@ -112,7 +112,8 @@ class Lengths(Shares):
         words = self.slots.words(kind, on_table=table)
         names = list(words.by) if words is not None else []
         if not names:
-            self._leave(phrase)
+            if not self._so_many_times(first, second, phrase):
+                self._leave(phrase)
             return
         if not any(amount.unit for amount in lengths):
             shared = self.slots.shared_unit(lengths, [self._need(name) for name in names])
@@ -131,6 +132,20 @@ class Lengths(Shares):
                 self._impossible(fact, Figure("LEN", amount, amount), phrase)
             else:
                 self._set(name, value, phrase)
+
+    def _so_many_times(self, first: Figure, second: Figure, phrase: Phrase) -> bool:
+        """ "column 6 ft x 4": of a piece with one size, so many."""
+        size, many = (second, first) if first.type == "NUM" else (first, second)
+        if (
+            size.type != "LEN"
+            or many.type != "NUM"
+            or len(phrase.amounts) != len("ab")
+            or "count" in self.current.facts
+        ):
+            return False
+        self._set("count", self._number(many), phrase)
+        self._bare_figure(size, phrase)
+        return True
 
     def _is_longer(self, one: Amount, other: Amount, names: list[str]) -> bool:
         """Whether of two sides in units of their own, "8 by 30", the other cannot be the longer one."""

@@ -253,6 +253,11 @@ class Looks(Ground):
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:
         """ "the remainder split between white and silver": the colours that follow share it."""
+        shared = any("share" in colour for colour in self.current.colours)
+        if shared and all(phrase.kind != "colour" for phrase in self.phrases[at:]):
+            for colour in self.current.colours:
+                if not colour.keys() & {"share", "parts"}:
+                    colour["rest"] = True  # "pink, white and gold, pink 60 %, the rest split"
         self.rest_open = self.rest_open or bool(self.current.colours)
 
     def _on_neg(self, at: int, phrase: Phrase) -> None:

@@ -210,7 +210,8 @@ class Parts(Ground):
         """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
         draft, fact = self.current, self._bare_fact()
         sized = fact is not None and fact.id in draft.facts and self._before(at, "and", "sep")
-        if not sized or draft.part_of or not self._after(at, "amount") or not is_size(self.phrases[at + 1]):
+        place = at + 2 if self._after(at, "of") else at + 1
+        if not sized or draft.part_of or self._kind_at(place) != "amount" or not is_size(self.phrases[place]):
             return False
         self._one_more_piece(draft, number)
         self.cost += COST["odd"]

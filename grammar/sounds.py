@@ -66,6 +66,8 @@ def _behind(tokens: list[Token], at: int, place: str, tells: Tells) -> bool:
         while after + 1 < len(tokens) and tokens[after].lower in LINKS:
             after += 1
         return "COLOUR" in tells(tokens, after)
+    if place == "number":
+        return magnitude(tokens[after]) is not None
     if place == "thing":
         return bool({"TABLE", "SHAPE", "PIECE"} & tells(tokens, after))
     if place == "size-number":

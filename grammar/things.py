@@ -5,6 +5,7 @@ from grammar.ground import COST
 from grammar.heads import Head, Role, is_count, is_size
 from grammar.lengths import Lengths
 from grammar.looks import Looks
+from grammar.parts import MEASURES
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Step
 from grammar.slots import TABLE_KIND
@@ -45,7 +46,7 @@ class Things(Lengths, Looks):
             draft = self.current
             if draft.article and counted and head.kind == "table" and draft.facts.get("count") == 1:
                 del draft.facts["count"]  # "a runner on eight tables": there are as many as there are tables
-        elif article == "the" and again is not None and not counted and not self.adding:
+        elif again is not None and not counted and not self.adding and (article == "the" or self._bare_of(again, head)):
             draft = self.current = again
         else:
             draft = self.current = self._opened(head, kind, article, counted=counted, known=known)
@@ -151,7 +152,20 @@ class Things(Lengths, Looks):
                 return False  # "a head table runner 18 ft and six rounds"
             counted_twice = brings and "count" in now.facts and not self.correcting
             return not counted_twice and not (sized and has_size and brings)
-        return not counted and article != "one"
+        return not counted and article != "one" and not self._names_another(head)
+
+    def _bare_of(self, again: Draft, head: Head) -> bool:
+        """ "two columns and an arch, columns 6 ft, arch 8 by 7": named once more for its size, which was not said."""
+        sized = self._after(head.at, "amount", "sides", "named") and not is_count(self.phrases[head.at + 1])
+        plain = head.first == head.at and not any(fact.endswith(MEASURES) for fact in again.facts)
+        return plain and sized and again is not self.current
+
+    def _names_another(self, head: Head) -> bool:
+        """ "hoop 36 in, hoop 48 in": named anew behind a comma, with a size that it has already."""
+        fact = self._bare_fact()
+        sized = self._after(head.at, "amount") and is_size(self.phrases[head.at + 1])
+        known = fact is not None and fact.id in self.current.facts
+        return sized and known and not self.context.kinds and self._before(head.first, "sep", "and")
 
     def _is_place(self, head: Head, kind: str, counted: bool) -> bool:
         if head.prep == "for" and head.kind == "table":

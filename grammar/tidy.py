@@ -6,6 +6,7 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 import itertools
 
 from grammar.asides import SEVERAL, SIZED, beside
+from grammar.recast import recast
 from grammar.setting import around
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words, placed
@@ -20,7 +21,7 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = around(beside(row))
+    row = around(beside(recast(row)))
     row = _bags(row)
     row = _props(row)
     row = _between(row)

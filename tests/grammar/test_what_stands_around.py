@@ -61,6 +61,44 @@ READ = {
     "too few people for all tables sit at each of them": {
         "five 6 ft tables for 8 people": [tables(5, 72, seats=8)],
     },
+    "colours and shares that take turns without commas": {
+        "eight 6 ft tables navy 60% gold 40%": [
+            tables(8, 72, colours=[{**NAVY, "share": 0.6}, {**GOLD, "share": 0.4}]),
+        ],
+        "60 percent navy gold 40 percent eight 6 ft tables": [
+            tables(8, 72, colours=[{**NAVY, "share": 0.6}, {**GOLD, "share": 0.4}]),
+        ],
+        "eight 6 ft tables, navy 3 parts, gold 1 part": [
+            tables(8, 72, colours=[{**NAVY, "share": 0.75}, {**GOLD, "share": 0.25}]),
+        ],
+    },
+    "some of a number that is said with them": {
+        "half of the twelve 6 ft tables in navy, half in gold": [
+            tables(6, 72, colours=[NAVY]), tables(6, 72, colours=[GOLD]),
+        ],
+        "four tables of 8 ft and six of six": [tables(4, 96), tables(6, 72)],
+    },
+    "a piece that is named once more": {
+        "hoop 36 in, hoop 48 in": [heard("hoop", diameter_in=36), heard("hoop", diameter_in=48)],
+        "two columns and an arch, columns 6 ft, arch 8 by 7": [
+            column(2, 72), heard("arch", count=1, span_in=96, height_in=84),
+        ],
+        "a 10 ft garland in gold and two matching 6 ft columns": [
+            heard("garland", count=1, length_in=120, colours=[GOLD]), {**column(2, 72), "colours": [GOLD]},
+        ],
+    },
+    "sizes said in a roundabout way": {
+        "an arch as wide as it's tall, 8 ft": [heard("arch", count=1, span_in=96, height_in=96)],
+        "arch, 22 feet of it": [heard("arch", length_in=264)],
+        "column 6 ft x 4": [column(4, 72)],
+        "a dozen centrepieces, four 11 inch each": [heard("centerpiece", count=12, balloons=4, sizes_in=[11])],
+        "eight tables eight feet no not eight six feet": [tables(8, 72)],
+        "the tables are 8 ft, nine in total": [tables(9, 96)],
+    },
+    "a number with a point is a size": {
+        "12 tables of 2.4": [tables(12, pytest.approx(94.49, abs=0.01))],
+        "two 1.8 columns": [column(2, pytest.approx(70.87, abs=0.01))],
+    },
     "a round table is asked about as such": {
         "eight round tables / 60": [heard("runner", count=8, table_shape="round", table_diameter_in=60)],
     },
@@ -101,6 +139,23 @@ def test_it_is_told_as_not_used(said: str) -> None:
 def test_a_share_paid_at_booking_is_a_percentage() -> None:
     assert after("a 10 ft garland, half deposit").heard.job == {"deposit_pct": 50}
     assert after("eight 6 ft tables / half down the middle").heard.job.keys() <= {"intent"}
+
+
+def test_the_most_that_can_be_spent_is_a_budget_and_no_number_of_tables() -> None:
+    reply = after("$300 is the most I can spend on six 8 ft tables")
+    assert reply.heard.pieces == [tables(6, 96)]
+    assert reply.heard.job["budget"] == {"amount": 300, "currency": "$"}
+
+
+def test_two_ways_are_compared() -> None:
+    reply = after("price ten 6 ft tables two ways, full length and two thirds")
+    assert reply.heard.job["intent"] == "compare"
+    assert [piece["coverage"] for piece in reply.heard.pieces] == ["full", "two_thirds"]
+
+
+def test_what_is_left_is_split_among_the_other_colours() -> None:
+    reply = after("six 6 ft tables, white, navy and gold, 60% white and the rest split")
+    assert [colour["share"] for colour in reply.heard.pieces[0]["colours"]] == [0.6, 0.2, 0.2]
 
 
 def test_a_budget_that_has_become_another_one() -> None:

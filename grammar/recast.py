@@ -1,0 +1,115 @@
+"""Sayings put into the order that the grammar reads: "silver 3 parts", "half of the twelve tables in red"."""
+
+from dataclasses import replace
+
+from grammar.terms import Amount, Term
+
+BOTH = frozenset({"width", "height", "length", "across"})  # labels of two sides that are alike
+NOUNS = frozenset({"TABLE", "PIECE", "SHAPE"})
+WITHIN = 6  # terms from an article or number to its noun
+
+
+def recast(row: list[Term]) -> list[Term]:
+    """The terms, each such saying put as others say it."""
+    types = {term.type for term in row}
+    if "PARTS" in types:
+        row = _parts(row)
+    if "SAME" in types:
+        row = _matching(row)
+    if "FRAC" in types:
+        row = _half_of(row)
+    if "CORR" in types:
+        row = _not_that(row)
+    return _so_many_of(_as_wide_as_high(row))
+
+
+def _parts(row: list[Term]) -> list[Term]:
+    """ "silver 3 parts, white 2 parts" as "3 parts silver, 2 parts white"."""
+    out = list(row)
+    for at in range(2, len(row)):
+        three = [t.type for t in row[at - 2 : at + 1]]
+        if three == ["COLOUR", "NUM", "PARTS"] and not any(t.type == "COLOUR" for t in row[at + 1 : at + 2]):
+            out[at - 2 : at + 1] = [row[at - 1], row[at], row[at - 2]]
+    return out
+
+
+def _matching(row: list[Term]) -> list[Term]:
+    """ "two matching columns" as "two columns matching"."""
+    for at, term in enumerate(row):
+        noun = at + 1
+        while noun < len(row) and row[noun].type in {"NUM", "LEN"} and noun - at < WITHIN:
+            noun += 1
+        if term.type == "SAME" and term.value == "colours" and noun < len(row) and row[noun].type in NOUNS:
+            return [*row[:at], *row[at + 1 : noun + 1], term, *row[noun + 1 :]]
+    return row
+
+
+def _half_of(row: list[Term]) -> list[Term]:
+    """ "half of the twelve 6 ft tables in red, half in green" as "twelve 6 ft tables, six in red, six in green"."""
+    for at, term in enumerate(row):
+        count = at + 1
+        while count < len(row) and row[count].type in {"OF", "DET", "FILL"}:
+            count += 1
+        noun = count + 1
+        while noun < len(row) and row[noun].type in {"LEN", "SHAPE"}:
+            noun += 1
+        counted = count > at + 1 and row[count : count + 1] and row[count].type == "NUM"
+        if term.type != "FRAC" or not counted or row[noun : noun + 1] == [] or row[noun].type not in NOUNS:
+            continue
+        total, of = row[count].value.value, term.value.value
+        if (total * of).denominator != 1:
+            continue
+        rest = [t if t.type != "FRAC" or t.value.value + of > 1 else _some(t, total) for t in row[noun + 1 :]]
+        comma = Term("SEP", ",", row[noun].end, row[noun].end, ",")
+        return [*row[:at], *row[count : noun + 1], comma, _some(term, total), *rest]
+    return row
+
+
+def _some(share: Term, total: object) -> Term:
+    """So many of a total, as a number."""
+    return replace(share, type="NUM", value=Amount(share.value.value * total))
+
+
+def _not_that(row: list[Term]) -> list[Term]:
+    """ "eight feet, no not eight, six feet": what is denied is no number of its own."""
+    out = list(row)
+    for at in range(1, len(row) - 1):
+        slip, denied = row[at - 1], row[at]
+        if slip.type != "CORR" or not slip.text.lower().endswith("not") or denied.type != "NUM":
+            continue
+        if any(t.type in {"NUM", "LEN"} and t.value.value == denied.value.value for t in row[: at - 1]):
+            out[at] = denied.moved("FILL", "of")
+    return out
+
+
+def _as_wide_as_high(row: list[Term]) -> list[Term]:
+    """ "as wide as it's tall, 8 feet" as "8 feet square"."""
+    for at in range(len(row) - 2):
+        if row[at].text.lower() != "as" or row[at + 1].type != "LABEL" or row[at + 1].value not in BOTH:
+            continue
+        end = at + 2
+        while end < len(row) and row[end].type in {"FILL", "PRON"}:
+            end += 1
+        if end >= len(row) or row[end].type != "LABEL" or row[end].value not in BOTH - {row[at + 1].value}:
+            continue
+        size = next((i for i in range(end + 1, min(end + WITHIN, len(row))) if row[i].type == "LEN"), None)
+        if size is not None:
+            said = [t.moved("FILL", "of") for t in row[at : end + 1]]
+            square = Term("SHAPE", "square", row[size].end, row[size].end, "square")
+            return [*row[:at], *said, *row[end + 1 : size + 1], square, *row[size + 1 :]]
+    return row
+
+
+def _so_many_of(row: list[Term]) -> list[Term]:
+    """ "four tables of 8 feet and six of six": sizes of one unit."""
+    unit = ""
+    out = list(row)
+    for at, term in enumerate(row):
+        if at < 2 or row[at - 1].type != "OF":
+            continue
+        if term.type == "LEN" and row[at - 2].type in NOUNS:
+            unit = term.value.unit
+        ends = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "COLOUR"}
+        if unit and term.type == "NUM" and row[at - 2].type == "NUM" and ends:
+            out[at] = term.moved("LEN", Amount(term.value.value, unit))
+    return out
