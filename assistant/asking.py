@@ -7,10 +7,12 @@ from assistant.heard import clock
 from assistant.state import HeardPiece, Pending, State
 from grammar.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
-from grammar.vocabulary import Vocabulary
+from grammar.vocabulary import FactWords, Vocabulary
 from rules import Book
 
 SOLVED_FOR = frozenset({"count", "length", "span", "height", "diameter", "table_length"})
+FAR = 1.6  # times the largest usual size: nobody means more
+FEET = ("ft", "foot", "feet", "'")
 SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
 MOST_INCHES = 48  # lengths from here on are told in feet where they come out even
 NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
@@ -103,6 +105,8 @@ class Asking:
     def doubt(self, doubt: Doubt, now: State) -> Pending:
         """The question about something that was not kept or has two readings."""
         name = self._name(doubt.fact, doubt.piece)
+        if doubt.kind == "impossible" and (inches := self._in_inches(doubt, now)):
+            return inches
         if doubt.kind == "impossible":
             text = f"{doubt.words or doubt.value} cannot be {name}; that was not kept. What is it?"
         elif doubt.kind == "contradiction" and doubt.fact == "colours":
@@ -127,6 +131,17 @@ class Asking:
             said = " or ".join(self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
         return Pending(text, "", now.focus, doubt if doubt.kind == "either" else None)
+
+    def _in_inches(self, doubt: Doubt, now: State) -> Pending | None:
+        """ "60 foot rounds": a size that makes such a thing in inches only, so one short question settles it."""
+        rounds = now.focused is not None and now.focused.facts.get("table_shape") == "round"
+        fact = "table_diameter" if rounds and doubt.fact == "table_length" else doubt.fact
+        spec = self.vocabulary.fact(fact, doubt.piece)
+        feet = doubt.words.lower().endswith(FEET) and isinstance(doubt.value, (int, float))
+        if spec is None or spec.unit != "in" or not feet or not _may_be(spec, float(str(doubt.value))):
+            return None
+        text = f"{doubt.words} cannot be {self._name(fact, doubt.piece)}. {doubt.value:g} inches?"
+        return Pending(text, fact, now.focus, doubt)
 
     def _option(self, doubt: Doubt, option: Any) -> str:
         fact = self.vocabulary.fact(str(option), doubt.piece) if isinstance(option, str) else None
@@ -199,3 +214,8 @@ class Asking:
         words = self.book.kind_of(piece.kind).words
         noun, count = (words[0] if words else piece.kind), piece.facts.get("count")
         return f"{count} {noun}{'s' if count != 1 and not noun.endswith('s') else ''}" if count else noun
+
+
+def _may_be(spec: FactWords, value: float) -> bool:
+    """Whether a size of so many inches is near those that are usual."""
+    return spec.fits(value) and value <= FAR * max(spec.usual, default=0.0)

@@ -13,7 +13,7 @@ from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
 from assistant.speech import speaking
-from assistant.state import State
+from assistant.state import Pending, State
 from assistant.stock import read_stock
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
@@ -239,6 +239,7 @@ class Conversation:
             asked=pending.fact if pending and pending.fact else None,
             options=[str(o) for o in pending.doubt.options] if pending and pending.doubt else [],
             metric=state.metric,
+            refused=_refused(pending),
             known=list(focused.facts) if focused else [],
             topic=state.topic,
             event_minutes=state.job.get("event_time"),
@@ -299,3 +300,10 @@ def _how_often(text: str) -> int:
     """ "undo the last two" is two."""
     numbers = [q.value for q in read_quantities(text) if q.kind == "number" and q.value == int(q.value)]
     return int(numbers[0]) if numbers and 1 <= numbers[0] <= MOST_UNDONE else 1
+
+
+def _refused(pending: Pending | None) -> float | None:
+    """The number of a size that could not be, where the open question is about it."""
+    doubt = pending.doubt if pending is not None and pending.fact else None
+    value = doubt.value if doubt is not None and doubt.kind == "impossible" else None
+    return value if isinstance(value, (int, float)) else None

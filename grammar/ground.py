@@ -15,6 +15,7 @@ from grammar.vocabulary import FactWords
 
 COST = {"left over": 4.0, "impossible": 6.0, "contradiction": 3.0, "unusual": 0.4, "no count": 1.6, "odd": 1.0}
 MOST_COUNT = 100_000
+WHOLE = frozenset({"count", "balloons", "seats"})  # things that nobody halves
 
 
 @dataclass(slots=True)
@@ -141,6 +142,7 @@ class Ground:
         if on_table and (
             draft.facts.get("table_shape") == "round"
             or ((not draft.named or draft.part_of) and "table_diameter" in self.context.known)
+            or (not draft.named and self.context.values.get("table_shape") == "round")
         ):
             return self._spec("table_diameter")
         words = self.slots.words(kind, on_table=on_table)
@@ -216,9 +218,10 @@ class Ground:
         """Keep a fact of the current piece, unless it is outside all sense or contradicts what was just said."""
         draft = draft or self.current
         fact = self._spec(name)
-        if name == "count" and (value != int(value) or not 0 < value <= MOST_COUNT):
+        broken = name in WHOLE and value != int(value)
+        if broken or (name == "count" and not 0 < value <= MOST_COUNT):
             self.doubts.append(
-                Doubt(kind="impossible", fact="count", value=value, words=phrase.text, piece=self._kind(draft))
+                Doubt(kind="impossible", fact=name, value=value, words=phrase.text, piece=self._kind(draft))
             )
             self.cost += COST["impossible"]
             return

@@ -99,6 +99,7 @@ class Context:
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
+    refused: float | None = None  # the number of a size that could not be, where it was asked about
     colours: frozenset[str] = frozenset()  # of all pieces in hand
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)

@@ -8,6 +8,7 @@ from grammar.number_words import magnitude
 from grammar.reading import Context, Mention, Reading
 from grammar.scan import Token
 from grammar.unit_words import unit_words
+from grammar.word_files import placed
 
 SAID = ("m", "ft", "cm", "in")  # units that the number may have been said in, the largest first
 WHOLE = 0.01  # how near to a whole or half number it then has to be
@@ -18,6 +19,9 @@ def mend_unit(
 ) -> None:
     """Give the size that was said last the unit that a turn names, where the turn says nothing else but that."""
     _mend_currency(reading, tokens, context)
+    if context.refused is not None and not _says_more(reading, tokens):
+        _mend_refused(reading, tokens, context, convert)
+        return
     value = context.values.get(context.topic)
     if not isinstance(value, (int, float)):
         return
@@ -28,6 +32,17 @@ def mend_unit(
     if found and said is not None:
         meant = convert(convert(value, "in", said), found[0], "in")
         reading.mentions.append(Mention(facts={context.topic: round(meant, 4)}))
+
+
+def _mend_refused(
+    reading: Reading, tokens: Sequence[Token], context: Context, convert: Callable[[float, str, str], float]
+) -> None:
+    """Give a size that could not be the unit that a turn names, or inches where it only agrees: "60 inches?" "yes"."""
+    units = [u.name for i in range(len(tokens)) for _, u in unit_words().units.find(tokens, i) if u.kind == "length"]
+    agreed = any(token.lower in placed("agrees") for token in tokens)
+    if context.asked and (units or agreed) and context.refused is not None:
+        value = convert(context.refused, units[0] if units else "in", "in")
+        reading.mentions.append(Mention(facts={context.asked: round(value, 4)}))
 
 
 def _mend_currency(reading: Reading, tokens: Sequence[Token], context: Context) -> None:

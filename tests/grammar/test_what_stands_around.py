@@ -147,6 +147,14 @@ def test_the_most_that_can_be_spent_is_a_budget_and_no_number_of_tables() -> Non
     assert reply.heard.job["budget"] == {"amount": 300, "currency": "$"}
 
 
+@pytest.mark.parametrize("answer", ["yes", "inches", "inches obviously", "60", "60 in"])
+def test_feet_that_only_inches_make_sense_of_are_asked_about_in_one_short_question(answer: str) -> None:
+    assert after("six 60 foot rounds").question == "60 foot cannot be the table diameter. 60 inches?"
+    reply = after(f"six 60 foot rounds / {answer}")
+    assert reply.heard.pieces == [heard("runner", count=6, table_shape="round", table_diameter_in=60)]
+    assert (reply.question, reply.unread) == (None, [])
+
+
 def test_two_ways_are_compared() -> None:
     reply = after("price ten 6 ft tables two ways, full length and two thirds")
     assert reply.heard.job["intent"] == "compare"
