@@ -127,6 +127,7 @@ class Parts(Ground):
         nxt = at + 1
         while nxt < len(self.phrases) and self.phrases[nxt].kind in {"pron", "of", "prep"}:
             nxt += 1
+        nxt += self._kind_at(nxt) == "det" and self._kind_at(nxt + 1) == "choice"  # "five of them get a full drop"
         if self._another_size(at, nxt, number):
             return True
         if (

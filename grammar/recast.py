@@ -1,11 +1,14 @@
 """Sayings put into the order that the grammar reads: "silver 3 parts", "half of the twelve tables in red"."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from grammar.terms import Amount, Term
+from grammar.word_files import placed
 
 BOTH = frozenset({"width", "height", "length", "across"})  # labels of two sides that are alike
 NOUNS = frozenset({"TABLE", "PIECE", "SHAPE"})
+TOLD = frozenset({"COLOUR", "FLAG", "ONHAND", "NEG", "LEN"})
 WITHIN = 6  # terms from an article or number to its noun
 
 
@@ -17,10 +20,19 @@ def recast(row: list[Term]) -> list[Term]:
     if "SAME" in types:
         row = _matching(row)
     if "FRAC" in types:
-        row = _half_of(row)
+        row = _half_of_it(_half_of_them(_half_of(row)))
     if "CORR" in types:
         row = _not_that(row)
-    return _so_many_of(_as_wide_as_high(row))
+    return _so_many_of(_as_wide_as_high(_colours_counted(row)))
+
+
+def _colours_counted(row: list[Term]) -> list[Term]:
+    """ "in 2 colours, navy and gold": a number of colours is none of pieces."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        if row[at].type == "NUM" and row[at + 1].type == "FILL" and row[at + 1].text.lower() in placed("colours"):
+            out[at] = row[at].moved("FILL", "of")
+    return out
 
 
 def _parts(row: list[Term]) -> list[Term]:
@@ -65,7 +77,48 @@ def _half_of(row: list[Term]) -> list[Term]:
     return row
 
 
-def _some(share: Term, total: object) -> Term:
+def _half_of_them(row: list[Term]) -> list[Term]:
+    """ "ten 6 ft tables, half of them gold, half white" as "ten 6 ft tables, five of them gold, five white"."""
+    for at, term in enumerate(row[:-2]):
+        if term.type == "COLOUR":
+            break  # "navy and gold, half of them navy": of the balloons
+        them = row[at + 1].type == "PRON" and row[at + 1].text.lower().startswith("of ")
+        total = _counted(row[:at]) if term.type == "FRAC" and them else None
+        told = next((t.type for t in row[at + 2 :] if t.type != "FILL"), "")
+        if total is None or told not in TOLD or (total * term.value.value).denominator != 1:
+            continue
+        of = term.value.value
+        rest = [t if t.type != "FRAC" or t.value.value + of > 1 else _some(t, total) for t in row[at + 1 :]]
+        return [*row[:at], _some(term, total), *rest]
+    return row
+
+
+def _half_of_it(row: list[Term]) -> list[Term]:
+    """ "half of it gold" as "half gold": a share of a colour, and not of the piece."""
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        of_it = term.type == "PRON" and term.text.lower().startswith("of ") and out and out[-1].type == "FRAC"
+        told = next((t.type for t in row[at + 1 :] if t.type != "FILL"), "")
+        here = any(t.type in NOUNS for t in out)  # else of those in hand
+        if not (of_it and here and told == "COLOUR"):
+            out.append(term)
+    return out
+
+
+def _counted(row: list[Term]) -> Fraction | None:
+    """How many things were named last, where there are several."""
+    for at in range(len(row) - 1, -1, -1):
+        if row[at].type != "NUM":
+            continue
+        noun = at + 1
+        while noun < len(row) and row[noun].type in {"LEN", "SHAPE"}:
+            noun += 1
+        several: Fraction = row[at].value.value
+        return several if noun < len(row) and row[noun].type in NOUNS and several > 1 else None
+    return None
+
+
+def _some(share: Term, total: Fraction) -> Term:
     """So many of a total, as a number."""
     return replace(share, type="NUM", value=Amount(share.value.value * total))
 
@@ -107,7 +160,7 @@ def _so_many_of(row: list[Term]) -> list[Term]:
     for at, term in enumerate(row):
         if at < 2 or row[at - 1].type != "OF":
             continue
-        if term.type == "LEN" and row[at - 2].type in NOUNS:
+        if term.type == "LEN" and row[at - 2].type in NOUNS | {"NUM"}:
             unit = term.value.unit
         ends = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "COLOUR"}
         if unit and term.type == "NUM" and row[at - 2].type == "NUM" and ends:

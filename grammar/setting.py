@@ -49,7 +49,7 @@ def _sized(row: list[Term], door: str) -> bool:
 def _tells_size(row: list[Term], at: int) -> int:
     """The end of "is 32 wide" behind `at`; `at` where no size is told."""
     end = at + 1
-    while end < len(row) and row[end].type == "FILL" and row[end].value in placed("links"):
+    while end < len(row) and row[end].type in {"FILL", "SEP"} and row[end].value in placed("links") | {"which", ","}:
         end += 1
     told = _end_of_sizes(row, end)
     return told if at + 1 < end < told else at
@@ -98,7 +98,7 @@ def _made_of(row: list[Term]) -> list[Term]:
         if before is not None and _is_run(row, before, run, at + 1) and _joins(row[before + 1 : at], "made_of"):
             first = before - 1 if before and row[before - 1].type == "DET" else before
             out[first:at] = [term.moved("FILL", "of") for term in row[first:at]]
-        elif after is not None and _is_run(row, after, run, at + 1) and _joins(row[noun + 1 : after], "making"):
+        elif after is not None and _is_run(row, after, run, at + 1) and _sums(row, noun + 1, after):
             end = (
                 after + 2 if row[after + 1 : after + 2] and row[after + 1].text.lower() in placed("runs") else after + 1
             )
@@ -107,6 +107,13 @@ def _made_of(row: list[Term]) -> list[Term]:
             continue
         return [*out[: noun + 1], Term("JOINED", "joined", row[noun].end, row[noun].end, ""), *out[noun + 1 :]]
     return row
+
+
+def _sums(row: list[Term], start: int, at: int) -> bool:
+    """Whether tables before `start` stand together and are as long as is said at `at`: "in a row, 30 ft in all"."""
+    said = " ".join(term.text.lower() for term in row[start:at])
+    in_line = any(words in said for words in ("in a row", "in a line", "in one line", "end to end"))
+    return in_line or _joins(row[start:at], "making")
 
 
 def _is_run(row: list[Term], at: int, run: object, each: int) -> bool:

@@ -6,6 +6,7 @@ from grammar.bare import Bare
 from grammar.heads import is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
+from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 
 
@@ -24,6 +25,8 @@ class Shares(Bare):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
             self._leave(phrase)  # a price, not a table
+            return
+        if figure.type == "FRAC" and self._of_the_pieces(at, value):
             return
         total = self.current.part_of or self.current.facts.get("count")
         sized = figure.type == "FRAC" and self._after(at, "amount") and is_size(self.phrases[at + 1])
@@ -61,3 +64,20 @@ class Shares(Bare):
         facts.pop("coverage_fraction", None)
         self.correcting = self.correcting or old is not None
         self._set(said[0], said[1], phrase)
+
+    def _of_the_pieces(self, at: int, share: float) -> bool:
+        """ "half the tables in gold": so many of those in hand, of which something is told."""
+        place = at + 2 if self._after(at, "of") else at + 1
+        head = self.heads.get(place + 1)
+        the = self._kind_at(place) == "det" and self.phrases[place].value == "the"
+        if head is None or not the or self._kind_at(head.at + 1) not in {"colour", "flag", "onhand", "neg"}:
+            return False
+        kind, total = TABLE_KIND if head.kind == "table" else head.kind, self.context.count or 0
+        number = round(total * share, 4)
+        several = self.phrases[head.at].text.lower().endswith("s") and number == int(number) and 0 < number < total
+        if kind != self.context.focus or not several:
+            return False
+        self._part_off(number, total)
+        self.skip |= {*range(at + 1, head.at + 1)}
+        self.starts.pop(head.first, None)
+        return True

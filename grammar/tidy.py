@@ -196,7 +196,10 @@ def _hundreds(row: list[Term]) -> list[Term]:
     """ "40 white 60 green": numbers before colours that make up a hundred are shares."""
     kept = [i for i, t in enumerate(row) if t.type not in {"FILL", "SEP", "AND"}]
     pairs = [(a, b) for a, b in itertools.pairwise(kept) if row[a].type == "NUM" and row[b].type == "COLOUR"]
-    if len(pairs) < 2 or sum(row[a].value.value for a, _ in pairs) != 100:
+    behind = [(b, a) for a, b in itertools.pairwise(kept) if row[a].type == "COLOUR" and row[b].type == "NUM"]
+    if sum(row[a].value.value for a, _ in behind) == WHOLE:  # "navy 60, green 40"
+        pairs = behind
+    if len(pairs) < 2 or sum(row[a].value.value for a, _ in pairs) != WHOLE:
         return row
     shares = {a for a, _ in pairs}
     return [t.moved("PCT") if i in shares else t for i, t in enumerate(row)]

@@ -68,6 +68,10 @@ READ = {
         "60 percent navy gold 40 percent eight 6 ft tables": [
             tables(8, 72, colours=[{**NAVY, "share": 0.6}, {**GOLD, "share": 0.4}]),
         ],
+        "eight 6 ft tables, navy 60, gold 40": [
+            tables(8, 72, colours=[{**NAVY, "share": 0.6}, {**GOLD, "share": 0.4}]),
+        ],
+        "eight 6 ft tables in two colours, navy and gold": [tables(8, 72, colours=[NAVY, GOLD])],
         "eight 6 ft tables, navy 3 parts, gold 1 part": [
             tables(8, 72, colours=[{**NAVY, "share": 0.75}, {**GOLD, "share": 0.25}]),
         ],
@@ -76,7 +80,15 @@ READ = {
         "half of the twelve 6 ft tables in navy, half in gold": [
             tables(6, 72, colours=[NAVY]), tables(6, 72, colours=[GOLD]),
         ],
-        "four tables of 8 ft and six of six": [tables(4, 96), tables(6, 72)],
+        "ten 6 ft tables, half of them navy and half gold": [
+            tables(5, 72, colours=[NAVY]), tables(5, 72, colours=[GOLD]),
+        ],
+        "ten 6 ft tables / half the tables in gold": [tables(5, 72), tables(5, 72, colours=[GOLD])],
+        "ten 6 ft tables, four of them get a full drop": [tables(6, 72), tables(4, 72, coverage="drop_both")],
+        "two 6 ft columns in navy and gold, half of it navy": [
+            {**column(2, 72), "colours": [{**NAVY, "share": 0.5}, {**GOLD, "share": 0.5}]},
+        ],
+        "four tables of 8 ft, six of six and two of 10": [tables(4, 96), tables(6, 72), tables(2, 120)],
     },
     "a piece that is named once more": {
         "hoop 36 in, hoop 48 in": [heard("hoop", diameter_in=36), heard("hoop", diameter_in=48)],
