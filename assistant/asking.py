@@ -198,7 +198,8 @@ class Asking:
             several = max(lacking, key=len)
             bare = str(self.book.kind_of(piece.kind).extra.get("bare", ""))
             return str(several[0]) if "count" in several else bare if [bare] in ways else SIZES_OPEN
-        fact = str(min(lacking, key=len)[0])
+        # Of ways that lack as little, the one of which most is known: an arch that is 10 ft wide has a height.
+        fact = str(min(zip(lacking, ways, strict=True), key=lambda pair: (len(pair[0]), -len(pair[1])))[0][0])
         return "table_diameter" if fact == "table_length" and piece.facts.get("table_shape") == "round" else fact
 
     def _ask(self, fact: str, piece: HeardPiece) -> str:

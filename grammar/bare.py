@@ -11,6 +11,7 @@ from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 from grammar.word_files import placed
 
+SHORTEST = 13  # inches; no bouquet or centrepiece is lower
 LEAST_WIDE = 18  # inches; a smaller size behind that of a table is not how wide it is
 NARROW = 24  # inches; no runner is as short, but most are as wide
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
@@ -182,6 +183,12 @@ class Bare(Counts):
                 Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind)
             )
             return
+        if (
+            self._holds_balloons(kind)
+            and self._is_small(figure)
+            and self._sizes([figure], phrase, only_if_nominal=True)
+        ):
+            return  # "ten bouquets of 3, 11 inch"
         if fact is not None:
             both = self.slots.both(figure, fact)
             if kind == TABLE_KIND and fact.id == "length" and both is not None and both[1] <= NARROW:
@@ -210,6 +217,11 @@ class Bare(Counts):
                 self._impossible(fact, figure, phrase)
         else:
             self._impossible(fact, figure, phrase)
+
+    def _is_small(self, figure: Figure) -> bool:
+        """Whether a length in inches is too small for a bouquet, but not for its balloons."""
+        size = figure.high
+        return isinstance(size, Amount) and size.unit == "in" and size.number < SHORTEST
 
     def _others(self, kind: str) -> list[FactWords]:
         """Further facts that a second bare size may mean: the width after the length of a table."""

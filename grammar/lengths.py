@@ -37,7 +37,11 @@ class Lengths(Shares):
             return
         if self._of_a_stranger(at):
             self._leave(phrase)
-        elif not (self._answers_size(figure, phrase) or self._meets_hint(at, figure, phrase)):
+        elif not (
+            self._which_way(at, figure, phrase)
+            or self._answers_size(figure, phrase)
+            or self._meets_hint(at, figure, phrase)
+        ):
             self._count(at, phrase)
 
     def _on_length(self, at: int, figure: Figure, phrase: Phrase) -> None:
@@ -65,6 +69,25 @@ class Lengths(Shares):
         unit = self.slots.shared_unit([figure.high], [self._need("length")])
         size = Amount(figure.high.value, unit or "ft")
         self._ask_which(Figure("LEN", size, size), phrase, kind)
+        return True
+
+    def _which_way(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "arch 10": a size of one thing that can be meant in more than one way, where none follows."""
+        kind = self._kind()
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        if self._bare_fact() is not None or words is None or not self._names_one(at, self._number(figure)):
+            return False
+        rest = self.phrases[at + 1 :]
+        other = [side for side in words.by if side not in {self._role(p.label) for p in rest if p.kind == "named"}]
+        if len(other) == 1 < len(words.by):  # "arch 10, 8 high"
+            value = self.slots.value(figure.high, self._need(other[0]))
+            self._set(other[0], value, phrase) if value is not None else self._leave(phrase)
+            return True
+        if any(p.kind in {"sides", "named", "amount"} for p in rest):
+            return False
+        unit = self.slots.shared_unit([figure.high], [self._need("length")])
+        size = Amount(figure.high.value, unit or "ft")
+        self._ask_which(Figure("LEN", size, size), phrase, str(kind))
         return True
 
     def _of_a_stranger(self, at: int) -> bool:

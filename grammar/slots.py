@@ -15,6 +15,7 @@ METRIC_UNITS = frozenset(
 WHOLE_UNITS = frozenset({"count", ""})
 
 Convert = Callable[[float, str, str], float]
+HUNDRED = 100  # hardly anything is a hundred inches long, much is a hundred centimetres
 QUARTERS = 4  # feet and inches come in halves and quarters, metres with any decimals
 
 
@@ -56,8 +57,9 @@ class Slots:
         fitting = [(unit, v) for unit, v in self._guesses(amount) if fact.fits(v)]
         own = [v for unit, v in fitting if (unit in METRIC_UNITS) is self.metric and _likeness(v, fact)]
         values = own or [v for _, v in fitting]
-        if (QUARTERS * amount.value).denominator != 1 and any(_likeness(v, fact) > 1 for _, v in fitting):
-            values = [v for _, v in fitting]  # "tables of 2.4" are in metres, whoever says it
+        tenths = (QUARTERS * amount.value).denominator != 1
+        if (tenths or amount.value >= HUNDRED) and any(_likeness(v, fact) > 1 for _, v in fitting):
+            values = [v for _, v in fitting]  # "tables of 2.4", "180 tall" are metric, whoever says it
         return max(values, key=lambda v: _likeness(v, fact)) if values else None
 
     def shared_unit(self, amounts: Sequence[Amount], facts: Sequence[FactWords]) -> str:

@@ -103,11 +103,20 @@ READ = {
         "an arch as wide as it's tall, 8 ft": [heard("arch", count=1, span_in=96, height_in=96)],
         "arch, 22 feet of it": [heard("arch", length_in=264)],
         "column 6 ft x 4": [column(4, 72)],
+        "ten bouquets of 3, 11 inch": [heard("bouquet", count=10, balloons=3, sizes_in=[11])],
         "a dozen centrepieces, four 11 inch each": [heard("centerpiece", count=12, balloons=4, sizes_in=[11])],
         "eight tables eight feet no not eight six feet": [tables(8, 72)],
         "the tables are 8 ft, nine in total": [tables(9, 96)],
     },
-    "a number with a point is a size": {
+    "a number behind the name of one thing is its size, where none follows": {
+        "garland 10": [heard("garland", length_in=120)],
+        "column 96": [heard("column", height_in=96)],
+        "column 4, 6 ft": [column(4, 72)],
+        "arch 10, 8 high": [heard("arch", span_in=120, height_in=96)],
+        "columns 6, 7 ft": [column(6, 84)],
+    },
+    "a number with a point, or in the hundreds, may be metric": {
+        "column 180 tall": [heard("column", height_in=pytest.approx(70.87, abs=0.01))],
         "12 tables of 2.4": [tables(12, pytest.approx(94.49, abs=0.01))],
         "two 1.8 columns": [column(2, pytest.approx(70.87, abs=0.01))],
     },
@@ -165,6 +174,11 @@ def test_feet_that_only_inches_make_sense_of_are_asked_about_in_one_short_questi
     reply = after(f"six 60 foot rounds / {answer}")
     assert reply.heard.pieces == [heard("runner", count=6, table_shape="round", table_diameter_in=60)]
     assert (reply.question, reply.unread) == (None, [])
+
+
+def test_one_size_of_an_arch_is_asked_about_and_the_other_one_after_it() -> None:
+    assert after("arch 10").question == "10: wide or high or along the curve?"
+    assert after("arch 10 / wide").question == "How high?"
 
 
 def test_two_ways_are_compared() -> None:

@@ -1,0 +1,126 @@
+"""Bare numbers that stand for a size: an answer, a correction, "its six", "garland 10"."""
+
+from grammar.heads import is_count, is_size
+from grammar.parts import Parts
+from grammar.phrases import Phrase
+from grammar.slots import TABLE_KIND
+
+LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
+SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
+FEWEST = 4  # a smaller number behind the name of one thing may be how many there are
+
+
+class Meant(Parts):
+    """A number without a unit, where it is a size and no number of things."""
+
+    def _of_a_size(self, at: int, number: float, phrase: Phrase) -> bool:
+        """A number that stands for a size: an answer, a correction, "its six"."""
+        draft = self.current
+        hint, self.hint = self.hint, None
+        if hint is not None and not self._after(at, "table", "piece", "more") and self._answer(hint.id, phrase):
+            return True  # "longer, 18"
+        answer = self.context.asked if not self._after(at, "pron") else None
+        if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):
+            return True
+        if self._repeats_length(phrase) or self._resizes(at, number, phrase):
+            return True
+        if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
+            return True
+        if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
+            return True
+        return self._pronoun_size(at, phrase)
+
+    def _with_a_point(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "8 tables, 1.8", "a 1.5 hoop": no number of things, so a size where none was said."""
+        fact = self._bare_fact()
+        things = self._owned(at) and not (self._before(at, "det") or (at and is_count(self.phrases[at - 1])))
+        if number == int(number) or things or self.context.asked or self._holds_balloons(self._kind()):
+            return False
+        if fact is None or fact.id in self.current.facts:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact) if self.current.named else None
+        if value is None or not fact.fits(value) or self._after(at, "pron"):
+            return False
+        self._set(fact.id, value, phrase)
+        return True
+
+    def _needs(self, kind: str | None) -> bool:
+        """Whether such a piece cannot do without its number."""
+        words = self.slots.vocabulary.kinds.get(kind or "")
+        return words is not None and "count" in words.needs
+
+    def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "make it 8" of a 6 ft garland: of the one thing in hand that has a size, a number alone is the new size."""
+        fact, kind = self._bare_fact(), self._kind()
+        one = self.context.count in {None, 1} and len(self.context.kinds) == 1 and not self._needs(kind)
+        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
+        if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
+            return False
+        held = self.context.values.get(fact.id)
+        if not isinstance(held, int | float):
+            return False
+        units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
+        sizes = [self.slots.convert(number, unit, "in") for unit in units] if fact.unit == "in" else []
+        near = next((size for size in sizes if held / much <= size <= much * held), None)
+        if near is None or not fact.fits(near):
+            return False
+        self._set(fact.id, near, phrase)
+        return True
+
+    def _repeats_length(self, phrase: Phrase) -> bool:
+        """ "twelve maybe fourteen foot, let's go fourteen": the number of a size once more."""
+        fact = self._bare_fact() if self.correcting and self._kind() != TABLE_KIND else None
+        if fact is None or fact.id not in self.current.facts:
+            return False
+        if self.last_unit not in {"ft", "m", "in", "cm"}:
+            return False
+        value = self.slots.convert(phrase.amounts[0].high.number, self.last_unit, "in")
+        if not fact.fits(value):
+            return False
+        self._set(fact.id, value, phrase)
+        self.current.facts.pop("count", None) if not self.current.article else None
+        return True
+
+    def _pronoun_size(self, at: int, phrase: Phrase) -> bool:
+        """ "its six": a size of the tables, where the number of them is known or comes later."""
+        said = self._before(at, "pron") and self.phrases[at - 1].text.lower() in SUBJECTS
+        return said and self._kind() == TABLE_KIND and self._as_length(phrase)
+
+    def _answer(self, asked: str, phrase: Phrase) -> bool:
+        """A bare number that answers the open question."""
+        fact = self._spec(asked)
+        if fact is None or fact.type not in {"quantity", "range"}:
+            return False
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if value is None:
+            return False
+        self._set(asked, [value, value] if fact.type == "range" else value, phrase)
+        return True
+
+    def _behind_its_name(self, at: int, number: float, phrase: Phrase) -> bool:
+        """ "garland 10", "a hoop, 60": of one thing that has no size yet, the number behind its name is its size."""
+        fact = self._bare_fact()
+        if fact is None or not self._names_one(at, number):
+            return False
+        rest = self.phrases[at + 1 : min((h.first for h in self.heads.values() if h.first > at), default=None)]
+        sized = any(is_size(p) or p.kind in {"sides", "pron", "piece"} for p in rest) or fact.id in self.current.facts
+        labelled = any(p.kind == "named" and self._role(p.label) == fact.id for p in rest)
+        value = self.slots.value(phrase.amounts[0].high, fact)
+        if sized or labelled or value is None or not fact.fits(value):
+            return False
+        self._set(fact.id, value, phrase)
+        return True
+
+    def _names_one(self, at: int, number: float) -> bool:
+        """Whether a number stands behind the name of one thing: it may be how big that is."""
+        head = self.heads.get(at - 1)
+        if head is None or self._kind() == TABLE_KIND or self._owned(at):
+            return False
+        counted = "count" in self.current.facts and not self.current.article
+        one = not counted and not self.phrases[at - 1].text.lower().endswith("s") and number >= FEWEST
+        return one and not (self._holds_balloons(self._kind()) or "solve" in self.orders or self._after(at, "pron"))
+
+    def _role(self, label: str) -> str:
+        """The fact that a label means for the piece."""
+        fact = self.slots.fact(label, self._kind(), on_table=False)
+        return fact.id if fact is not None else ""
