@@ -22,7 +22,9 @@ def beside(row: list[Term]) -> list[Term]:
     if "LABEL" in types:
         row = _in_all(_telling(_too_low(_winds(row))))
     row = _blown_to(row)
-    return _hours(_names(_taken_back(_clauses(_placed_colours(row)))))
+    if "COLOUR" in types:
+        row = _placed_colours(row)
+    return _hours(_names(_taken_back(_clauses(row))))
 
 
 def _things(row: list[Term]) -> list[Term]:
@@ -41,6 +43,8 @@ def _things(row: list[Term]) -> list[Term]:
 
 def _some(row: list[Term]) -> list[Term]:
     """ "eleven 6 ft tables, three are 8 ft": three of them; "some in gold" of them: nobody knows how many."""
+    if not any(term.text.lower() == "some" or _is(term) for term in row):
+        return row
     out = list(row)
     counted = False
     named = all(term.type not in NAMED for term in row)  # "four are gold": of what is in hand
@@ -65,6 +69,8 @@ def _some(row: list[Term]) -> list[Term]:
 
 def _placed_colours(row: list[Term]) -> list[Term]:
     """ "red on top": where on a piece a colour goes is not worked out."""
+    if not any(term.text.lower() in placed("spots") for term in row):
+        return row
     out = list(row)
     for at, term in enumerate(row):
         end = at + 1

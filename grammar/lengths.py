@@ -148,6 +148,8 @@ class Lengths(Shares):
         if table and draft.facts.get("table_shape") == "round" and len(lengths) == 2 and lengths[0] != lengths[1]:
             self._contradict(self._need("table_diameter"), [a.number for a in lengths], phrase)
             return
+        if len(figures) > len(names):
+            self._times_more(figures[len(names) :], phrase)
         for name, amount in zip(names, lengths, strict=False):
             fact = self._need(name)
             value = self.slots.value(amount, fact)
@@ -155,6 +157,13 @@ class Lengths(Shares):
                 self._impossible(fact, Figure("LEN", amount, amount), phrase)
             else:
                 self._set(name, value, phrase)
+
+    def _times_more(self, figures: tuple[Figure, ...], phrase: Phrase) -> None:
+        """ "arch 8x8 x2": behind all sides, so many of them."""
+        if len(figures) == 1 and figures[0].type == "NUM" and "count" not in self.current.facts:
+            self._set("count", self._number(figures[0]), phrase)
+        else:
+            self._leave(phrase)
 
     def _so_many_times(self, first: Figure, second: Figure, phrase: Phrase) -> bool:
         """ "column 6 ft x 4": of a piece with one size, so many."""

@@ -8,7 +8,7 @@ from functools import cache, cached_property
 from grammar.number_words import number_words
 from grammar.record import record
 from grammar.scan import Token, words_of
-from grammar.spelling import Speller
+from grammar.spelling import Speller, beside
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words, own_words, word_list
 
@@ -57,6 +57,7 @@ class Lexicon:
         speech = load_words("speech.toml")
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
+        self._near_names: dict[str, list[str]] = {}
         for kind, values in speech.items():
             if kind not in {"near", "least", "own_language"}:
                 for value, phrases in values.items():
@@ -168,12 +169,20 @@ class Lexicon:
         return {e.words[0]: e.type for e in entries if e.words[0] not in self.vocabulary.lent}
 
     @cached_property
-    def by_tail(self) -> Mapping[str, list[str]]:
+    def _by_tail(self) -> Mapping[str, list[str]]:
         """Those names by what follows their first letter."""
         tails: dict[str, list[str]] = {}
         for name in self.names:
             tails.setdefault(name[1:], []).append(name)
         return tails
+
+    def near_names(self, word: str) -> list[str]:
+        """The names that differ in the first letter by a neighbouring key, or by two letters that changed places."""
+        if word not in self._near_names:
+            swaps = (word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1))
+            missed = [name for name in self._by_tail.get(word[1:], ()) if beside(name, word)]
+            self._near_names[word] = [*missed, *(name for name in swaps if name != word and name in self.names)]
+        return self._near_names[word]
 
     @cached_property
     def colour_words(self) -> frozenset[str]:

@@ -23,7 +23,15 @@ def recast(row: list[Term]) -> list[Term]:
         row = _half_of_it(_half_of_them(_half_of(row)))
     if "CORR" in types:
         row = _not_that(row)
+    if "OPS" in types:
+        row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
     return _so_many_of(_as_wide_as_high(_colours_counted(row)))
+
+
+def _two_of(term: Term, after: list[Term]) -> Term:
+    """ "2x arch": two of them, and not twice what there is."""
+    named = bool(after) and after[0].type in NOUNS | {"LEN"}
+    return term.moved("NUM", Amount(Fraction(2))) if term.text.lower().replace(" ", "") == "2x" and named else term
 
 
 def _colours_counted(row: list[Term]) -> list[Term]:

@@ -10,7 +10,6 @@ from grammar.lexicon import Lexicon
 from grammar.number_words import magnitude
 from grammar.scan import Token
 from grammar.sounds import Tells
-from grammar.spelling import beside
 
 SHORTEST = 4  # letters
 LINKS = frozenset({"and", ",", "&"})  # between colours
@@ -24,7 +23,7 @@ def in_place(tokens: list[Token], lexicon: Lexicon, tells: Tells) -> list[Token]
     out = list(tokens)
     for at, token in enumerate(tokens):
         short = len(token.lower) < SHORTEST or token.kind != "word" or token.foreign
-        if short or (token.text.istitle() and at) or not _near(token.lower, lexicon):
+        if short or (token.text.istitle() and at) or not lexicon.near_names(token.lower):
             continue
         if not tells(out, at):
             mended = _mended(out, at, lexicon, tells)
@@ -32,18 +31,11 @@ def in_place(tokens: list[Token], lexicon: Lexicon, tells: Tells) -> list[Token]
     return out
 
 
-def _near(word: str, lexicon: Lexicon) -> list[str]:
-    """The names of one word that differ in the first letter by a neighbouring key, or by two letters that changed."""
-    swaps = (word[:i] + word[i + 1] + word[i] + word[i + 2 :] for i in range(len(word) - 1))
-    missed = [name for name in lexicon.by_tail.get(word[1:], ()) if beside(name, word)]
-    return [*missed, *(name for name in swaps if name != word and name in lexicon.names)]
-
-
 def _mended(tokens: Sequence[Token], at: int, lexicon: Lexicon, tells: Tells) -> str | None:
     """The one name that fits where the word stands."""
     strange = not lexicon.is_everyday(tokens[at].lower)
     found = []
-    for name in _near(tokens[at].lower, lexicon):
+    for name in lexicon.near_names(tokens[at].lower):
         colour = lexicon.names[name] == "COLOUR"
         if (colour and _among_colours(tokens, at, strange, tells)) or (not colour and strange and _counted(tokens, at)):
             found.append(name)

@@ -281,7 +281,7 @@ def _bind(row: list[Term]) -> list[Term]:
             if _a_list(kept, at):
                 term = term.moved("LIST")
         elif term.type in SHARES and before == "COLOUR":
-            shared = len(out) > 1 and out[-2].type in SHARES  # "25 % white, two thirds"
+            shared = len(out) > 1 and out[-2].type in SHARES | {"ALL", "REST", "PARTS"}  # "25 % white, two thirds"
             if after == "COLOUR":
                 shared = shared or not _each_behind(kept, at)
                 if shared and len(out) > 1 and out[-2].type in SHARES:

@@ -103,6 +103,8 @@ READ = {
         "an arch as wide as it's tall, 8 ft": [heard("arch", count=1, span_in=96, height_in=96)],
         "arch, 22 feet of it": [heard("arch", length_in=264)],
         "column 6 ft x 4": [column(4, 72)],
+        "wall 8 x 7 x 2": [heard("wall", count=2, span_in=96, height_in=84)],
+        "2x 6 ft columns": [column(2, 72)],
         "ten bouquets of 3, 11 inch": [heard("bouquet", count=10, balloons=3, sizes_in=[11])],
         "a dozen centrepieces, four 11 inch each": [heard("centerpiece", count=12, balloons=4, sizes_in=[11])],
         "eight tables eight feet no not eight six feet": [tables(8, 72)],
