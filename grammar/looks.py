@@ -156,10 +156,19 @@ class Looks(Ground):
         self.correcting = False
         return True
 
+    def _ends_a_list(self, at: int) -> bool:
+        """Whether a row of colours from here on ends in "or", which leaves two of them side by side."""
+        while self._kind_at(at) in {"colour", "sep"}:
+            if self._kind_at(at) == self._kind_at(at + 1) == "colour":
+                return True
+            at += 1
+        return False
+
     def _said_instead(self, at: int, phrase: Phrase) -> bool:
         """ "navy no ivory", dictated without a comma: one colour in place of the one before it."""
         plain = self._before(at, "neg") and self.phrases[at - 1].text.lower() == "no"
         alone = self._kind_at(at - 2) == "colour" and self._kind_at(at - 3) not in {"colour", "and", "sep"}
+        alone = alone and sum(p.kind == "neg" for p in self.phrases) == 1  # "white no gold no silver" denies both
         return plain and alone and phrase.value not in self.context.colours
 
     def _entry(self, at: int, phrase: Phrase) -> dict[str, Any]:
@@ -196,6 +205,8 @@ class Looks(Ground):
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
+        if listed and before.kind == "sep" and not self.context.colours:
+            listed = self._ends_a_list(at)  # "no ivory, navy" wants navy; "no red, blue or gold" none of them
         held = [colour["name"] for colour in self.context.values.get("colours", ())]
         if self._said_instead(at, phrase):
             return False

@@ -26,7 +26,7 @@ def _passed(row: list[Term]) -> list[Term]:
         while first and row[first - 1].type in SIDES:
             first -= 1
         lead = first - 1 if first and row[first - 1].type == "DET" else first
-        through = lead > 0 and row[lead - 1].text.lower() in placed("getting_through")
+        through = lead > 0 and (row[lead - 1].text.lower() in placed("getting_through") or _has_size(row[:lead]))
         gone_through = through and (first < at or _end_of_sizes(row, at + 1) > at + 1)
         told = _tells_size(row, at) if _sized(row[:first], term.text.lower()) else at
         if told > at:
@@ -44,6 +44,12 @@ def _sized(row: list[Term], door: str) -> bool:
     """Whether a piece has its size before the door is spoken of, and none was to go over the door."""
     over = any(door in term.text.lower().split() for term in row)
     return any(term.type == "LEN" for term in row) and not over
+
+
+def _has_size(row: list[Term]) -> bool:
+    """Whether the thing that is spoken of has its size already: "two 7 ft columns, one either side of a 6 ft door"."""
+    noun = next((i for i in range(len(row) - 1, -1, -1) if row[i].type in NOUNS | {"PIECE"}), None)
+    return noun is not None and any(t.type in {"LEN", "BY"} for t in row[max(0, noun - 3) :])
 
 
 def _tells_size(row: list[Term], at: int) -> int:

@@ -42,6 +42,10 @@ class Things(Lengths, Looks):
         if again is not None and self._corrects(head):
             draft = self.current = again
             self._say_anew(head, before)
+        elif self._other_table(head, again):
+            self.adding = True
+            draft = self.current = self._opened(head, kind, "one", counted=counted, known=known)
+            article = "one"
         elif self._same(head, kind, counted, article):
             draft = self.current
             if draft.article and counted and head.kind == "table" and draft.facts.get("count") == 1:
@@ -153,6 +157,16 @@ class Things(Lengths, Looks):
             counted_twice = brings and "count" in now.facts and not self.correcting
             return not counted_twice and not (sized and has_size and brings)
         return not counted and article != "one" and not self._names_another(head)
+
+    def _other_table(self, head: Head, again: Draft | None) -> bool:
+        """ "a 6 ft table and the cake table 4 ft": a table with a name of its own, and a size as the other one has."""
+        noun = self.phrases[head.at].text.lower()
+        if again is None or head.kind != "table" or len(noun.split()) == 1 or noun.endswith("s"):
+            return False
+        called = {word.lower() for word in again.words}
+        sized = self._after(head.at, "amount") and is_size(self.phrases[head.at + 1])
+        has_size = any(fact in again.facts for fact in ("table_length", "table_diameter"))
+        return sized and has_size and noun not in called and not self.context.kinds
 
     def _bare_of(self, again: Draft, head: Head) -> bool:
         """ "two columns and an arch, columns 6 ft, arch 8 by 7": named once more for its size, which was not said."""

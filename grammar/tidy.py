@@ -132,11 +132,12 @@ def _as_many(row: list[Term]) -> list[Term]:
         if term.type != "OPS" or row[at + 1].type != "COLOUR":
             continue
         out[at] = term.moved("WORD", term.text)
-        if [t.type for t in row[at + 2 : at + 4]] == ["FILL", "COLOUR"] and row[at + 2].value == "as":
+        link = at + 3 if row[at + 2 : at + 3] and row[at + 2].type == "BALLOON" else at + 2
+        if [t.type for t in row[link : link + 2]] == ["FILL", "COLOUR"] and row[link].value == "as":
             times = TIMES[str(term.value)]
             shares = (round(times / (times + 1), 4), round(1 / (times + 1), 4))
-            out[at], out[at + 2] = term.moved("FILL", "ratio"), row[at + 2].moved("AND", "and")
-            for i, share in zip((at + 1, at + 3), shares, strict=True):
+            out[at], out[link] = term.moved("FILL", "ratio"), row[link].moved("AND", "and")
+            for i, share in zip((at + 1, link + 1), shares, strict=True):
                 out[i] = row[i].moved("COLOUR", (row[i].value, share))
     return out
 

@@ -51,6 +51,14 @@ READ = {
         "eight 6 ft tables navy no gold": [tables(8, 72, colours=[GOLD])],
         "eight 6 ft tables, navy, no gold": [tables(8, 72, colours=[NAVY])],
     },
+    "a colour that is not wanted, and others": {
+        "no navy, gold, eight 6 ft tables": [tables(8, 72, colours=[GOLD])],
+        "eight 6 ft tables white, no red, navy or gold": [tables(8, 72, colours=[WHITE])],
+        "eight 6 ft tables white no gold no navy": [tables(8, 72, colours=[WHITE])],
+    },
+    "a table with a name of its own": {
+        "a 6 ft table and the cake table 4 ft": [tables(1, 72), tables(1, 48)],
+    },
     "slips that their place gives away": {
         "bavy and gold eight 6 ft tables": [tables(8, 72, colours=[NAVY, GOLD])],
         "eight 6 ft tables in hold and white": [tables(8, 72, colours=[GOLD, WHITE])],
@@ -132,6 +140,7 @@ LEFT = {
     "a 10 ft garland, it must go through a 30 inch door": ("30 inch door", heard("garland", count=1, length_in=120)),
     "10 ft garland, door is 32 wide": ("door is 32 wide", heard("garland", length_in=120)),
     "two 7 ft columns, the van is 5 ft long and 4 ft high": ("van is 5 ft long and 4 ft high", column(2, 84)),
+    "two 7 ft columns, one either side of a 6 ft door": ("6 ft door", column(2, 84)),
     "two 6 ft columns 10 ft apart": ("10 ft apart", column(2, 72)),
     "10 ft garland, I pay 12 for parking": ("I pay 12", heard("garland", length_in=120)),
     "10 ft garland, 12 for parking": ("12", heard("garland", length_in=120)),
