@@ -18,9 +18,11 @@ class Parts(Ground):
 
     def _partition(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "four in pink and four in white" of the eight in hand: numbers that make up all of them."""
-        numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
         total = self.context.count
-        if self.heads or self.context.asked == "count" or len(numbers) < len("ab") or total is None:
+        if self.heads or self.context.asked == "count" or total is None:
+            return False
+        numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
+        if len(numbers) < len("ab"):
             return False
         told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD for i in numbers)
         if not told or sum(self._number(self.phrases[i].amounts[0]) for i in numbers) != total:
