@@ -222,11 +222,16 @@ class Conversation:
             now = before.copy()
         now.intent = order
         if order == "reset":
-            rest = Reading(mentions=[m for m in reading.mentions if m.facts], job=reading.job)
+            rest = Reading(mentions=[m for m in reading.mentions if m.facts and m.kind], job=reading.job)
             if rest.mentions or rest.job:
                 Apply(now, self.vocabulary).run(rest)
                 now.pending = self.asking.next(now, rest, [], False)
         return now
+
+    def _changed_last(self) -> list[int]:
+        """The places of the pieces that came or changed in the last turn that changed anything."""
+        before = self.past[-1].pieces if self.past else []
+        return [at for at, piece in enumerate(self.state.pieces) if piece not in before]
 
     def _context(self) -> Context:
         """What the reader has to know of what is in hand."""
@@ -235,6 +240,8 @@ class Conversation:
         pending = state.pending
         return Context(
             kinds=[piece.kind for piece in state.pieces],
+            held=[dict(piece.facts) for piece in state.pieces],
+            recent=self._changed_last(),
             focus=focused.kind if focused else None,
             asked=pending.fact if pending and pending.fact else None,
             options=[str(o) for o in pending.doubt.options] if pending and pending.doubt else [],

@@ -15,6 +15,7 @@ def beside(row: list[Term]) -> list[Term]:
     types = {term.type for term in row}
     if "NUM" in types:
         row = _things(_degrees(_counted_aloud(row)))
+    row = _left_off(row)
     if "LABEL" in types:
         row = _too_low(_winds(row))
     return _hours(_names(_taken_back(_clauses(row))))
@@ -34,11 +35,23 @@ def _things(row: list[Term]) -> list[Term]:
     return out
 
 
+def _left_off(row: list[Term]) -> list[Term]:
+    """ "leave the greenery off", "leave the gold out of it": it is taken away."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() not in placed("leaving"):
+            continue
+        after = [t for t in row[at + 1 : at + 5] if t.type != "DET"]
+        if len(after) > 1 and after[0].type in {"FLAG", "COLOUR", "PIECE"} and after[1].text.lower() in placed("off"):
+            out[at] = term.moved("REMOVE", "remove")
+    return out
+
+
 def _degrees(row: list[Term]) -> list[Term]:
     """ "it's 95 out": how hot it is."""
     out = list(row)
     for at, term in enumerate(row[1:-1], 1):
-        if term.type != "NUM" or row[at - 1].value != "it":
+        if term.type != "NUM" or row[at - 1].text.lower() not in word_list("it_is"):
             continue
         if row[at + 1].text.lower() in {"out", "outside"} and term.value.value in range(20, 126):
             out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))

@@ -11,8 +11,7 @@ from grammar.terms import Amount
 from grammar.vocabulary import FactWords
 from grammar.word_files import placed
 
-LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
-
+MOST_CHANGED = 2.0  # times: a size said anew is seldom further from the one that was held
 FEW_SIZES = 3  # that stand in a row: two may be of a table
 
 
@@ -84,7 +83,7 @@ class Bare(Counts):
         if fact is None or not isinstance(figure.high, Amount):
             return False
         by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
-        less = word.text.lower() in LESS
+        less = word.text.lower() in placed("less")
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
         self.changing = True
         return True
@@ -153,6 +152,11 @@ class Bare(Counts):
         self.skip |= set(range(at + 1, end))
         return self._sizes([p.amounts[0] for p in self.phrases[at:end]], phrase, only_if_nominal=True)
 
+    def _in_balloons(self, at: int, phrase: Phrase) -> bool:
+        """ "seven each in 11 inch": the balloons that it is made of."""
+        behind_in = at > 0 and (self.phrases[at - 1].kind, self.phrases[at - 1].value) == ("gap", "in")
+        return behind_in and self._sizes([phrase.amounts[0]], phrase, only_if_nominal=True)
+
     def _is_balloons(self, phrase: Phrase) -> bool:
         size = phrase.amounts[0].high
         return isinstance(size, Amount) and size.unit == "in" and self.slots.is_nominal(size)
@@ -180,6 +184,8 @@ class Bare(Counts):
                 Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind)
             )
             return
+        if fact is not None and self._of_either(figure, phrase):
+            return
         if fact is not None:
             both = self.slots.both(figure, fact)
             free = fact.id not in draft.facts or self.correcting
@@ -205,6 +211,29 @@ class Bare(Counts):
                 self._impossible(fact, figure, phrase)
         else:
             self._impossible(fact, figure, phrase)
+
+    def _of_either(self, figure: Figure, phrase: Phrase) -> bool:
+        """ "make it 10 ft" after a garland and columns in one breath: a size nearer to that of the one not in focus."""
+        loose = self.current is self.loose and self.loose.which == "it" and not self.drafts
+        kinds = [self.context.kinds[at] for at in self.context.recent]
+        if not loose or self.context.asked or self.orders or not 1 < len(set(kinds)) == len(kinds):
+            return False
+        fits: dict[str, tuple[str, float]] = {}
+        far: dict[str, float] = {}
+        for at, kind in zip(self.context.recent, kinds, strict=True):
+            words = self.slots.words(kind, on_table=kind == TABLE_KIND)
+            fact = self.slots.vocabulary.fact(words.bare, kind) if words is not None and words.bare else None
+            held = self.context.held[at].get(fact.id) if fact is not None else None
+            both = self.slots.both(figure, fact) if fact is not None else None
+            if fact is not None and both is not None and isinstance(held, int | float) and fact.fits(both[1]):
+                fits[kind] = fact.id, both[1]
+                far[kind] = max(both[1] / held, held / both[1])
+        mine = far.pop(self.context.focus or "", 0.0)
+        if not far or min(far.values()) > min(mine, MOST_CHANGED):
+            return False
+        self.doubts.append(Doubt(kind="either", value=fits, options=list(fits), words=phrase.text))
+        self.changing = True
+        return True
 
     def _others(self, kind: str) -> list[FactWords]:
         """Further facts that a second bare size may mean: the width after the length of a table."""

@@ -9,14 +9,17 @@ from grammar.jobfacts import LEAST_BUDGET
 from grammar.parts import Parts
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
+from grammar.scaled import TIMES, Scaled
 from grammar.slots import TABLE_KIND
 
 MOST_DROPS = 12
+MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
+MOST_HANDS = 12
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 
 
-class Counts(Parts):
+class Counts(Parts, Scaled):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -104,15 +107,24 @@ class Counts(Parts):
         many = abs(by) > MOST_DROPS and self._holds_balloons(self._kind()) and not self._needs(self._kind())
         self.current.steps.append(Step(fact="balloons" if many else "count", how="plus", by=by))
         self.changing = True
+        before, _, much = self.context.topic.partition(" ")
+        if before == MORE_OF and not many and self.correcting and by * float(much) > 0:
+            self.current.steps.append(Step(fact="count", how="plus", by=-float(much)))  # "one more", "no, two more"
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
         moved = self._before(at, "make") and self.phrases[at - 1].text.lower().startswith("move")
         if moved and self.context.event_minutes is not None and not self.current.named:
             return self.job.named(at, replace(phrase, label="event_time"), self.phrases)
+        alone = self._before(at, "onhand", "prep", "whatif") and self._kind_at(at + 1) in {"", "sep"}
+        if self.context.intent == "schedule" and alone and number <= MOST_HANDS and not self.current.named:
+            self.job.set("crew", int(number), phrase.text)  # "two of us, how long?" "and with three?"
+            self.orders.append("schedule")
+            return True
         known = (self.context.budget or {}).get("amount", 0)
         alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
-        amended = (self.context.topic == "budget" or alike) and self._before(at, "make") and not self.current.named
+        led = self._before(at, "make", "whatif")
+        amended = (self.context.topic == "budget" or alike) and led and not self.current.named
         if amended and number >= LEAST_BUDGET:
             self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
             return True
@@ -191,13 +203,15 @@ class Counts(Parts):
         return self._number(self.phrases[at].amounts[0]) > MOST_DROPS
 
     def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "make it 8" of a 6 ft garland: of the one thing in hand that has a size, a number alone is the new size."""
+        """ "make it 8" of a 6 ft garland, "make the garland 8": of one thing in hand that has a size, the new size."""
         fact, kind = self._bare_fact(), self._kind()
-        one = self.context.count in {None, 1} and len(self.context.kinds) == 1 and not self._needs(kind)
-        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
-        if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
+        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep", "gap"} and not self.drafts
+        named = self._before(at, "piece", "make") and self.current.named and not self.current.new
+        values = [facts for of, facts in zip(self.context.kinds, self.context.held, strict=False) if of == kind]
+        one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
+        if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
-        held = self.context.values.get(fact.id)
+        held = values[0].get(fact.id) if values[0].get("count") in {None, 1} else None
         if not isinstance(held, int | float):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
@@ -341,11 +355,12 @@ class Counts(Parts):
         if phrase.value == "turn":
             self._turn(at)
             return
-        by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
-        self.current.steps.append(Step(fact="count", how="times", by=by))
-        self.changing = True
+        if not self._multiplied(at, str(phrase.value)):
+            self._scale_all(TIMES[str(phrase.value)])
 
     def _on_det(self, at: int, phrase: Phrase) -> None:
+        if phrase.text.lower() == "the same" and self._as_much(at):
+            return
         if phrase.value == "each" and self._before(at, "prep") and self._one_on_each():
             return
         if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:

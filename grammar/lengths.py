@@ -1,6 +1,7 @@
 """Lengths with and without a label, sides, lists of balloon sizes, shares of a piece."""
 
 import math
+from dataclasses import replace
 from typing import Any
 
 from grammar.bare import Bare
@@ -45,7 +46,7 @@ class Lengths(Bare):
             return
         if self._before(at, "neg", "remove") and self._drop_size(figure):
             return
-        if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase):
+        if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase) or self._in_balloons(at, phrase):
             return
         if self._taken_off(at, figure):
             return
@@ -240,7 +241,10 @@ class Lengths(Bare):
         kind = self._kind()
         on_table = draft.on_table or (kind == TABLE_KIND and not draft.named and self._speaks_of_table())
         if figure.type in {"FRAC", "PCT"} and phrase.label in ROLES:
-            self._share_of_piece(at, phrase)  # "half the length"
+            share = figure.high.number / (100 if figure.type == "PCT" else 1)
+            in_hand = self.context.kinds and not draft.new
+            if not (in_hand and self._scale(phrase.label, share, set(), replace(phrase, kind="label"))):
+                self._share_of_piece(at, phrase)  # "half the length"
             return
         if kind is None and not self.context.kinds:
             self._name_by_fact(phrase.label)
@@ -334,6 +338,8 @@ class Lengths(Bare):
         if not isinstance(figure.high, Amount):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
+        if self._scaled(at, phrase, value):
+            return
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":

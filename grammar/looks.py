@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.draft import Draft
 from grammar.ground import Ground
-from grammar.heads import is_size
+from grammar.heads import Head, Role, is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -33,6 +33,10 @@ class Looks(Ground):
 
     def _on_choice(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
+        several = value == "full" and len(self.context.kinds) > 1 and phrase.text.lower().startswith("all of")
+        if several and self._after(at, "colour", "flag"):
+            self.current.which = "all"  # "all of it red and gold"
+            return
         said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
         if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
             self.correcting = True  # "two thirds, no full drop"
@@ -58,11 +62,17 @@ class Looks(Ground):
             if "coverage_fraction" in self.current.facts:
                 self._contradict_coverage(value, phrase)
                 return
+        self._begin_anew(at)
         self._set(fact, value, phrase)
         if fact == "coverage":
             self._may_cover_all(at)
         self._hang(fact)
         self._spread(fact)
+
+    def _begin_anew(self, at: int) -> None:
+        """ "helium in the bouquets, air in the columns": what is said of other pieces is not of those before."""
+        if self.targets and self._before(at, "sep", "and") and self._after(at, "prep"):
+            self.targets = []
 
     def _spread(self, fact: str) -> None:
         """The same for the other pieces that the turn speaks of as a whole."""
@@ -101,6 +111,7 @@ class Looks(Ground):
             return
         if denied and self._before(at, "remove"):
             self.changing = True
+        self._begin_anew(at)
         self._set(fact, value, phrase)
         self.plant = fact
         self._spread(fact)
@@ -181,6 +192,8 @@ class Looks(Ground):
         if place < 0 or at == self.replacing:
             return False
         before = self.phrases[place]
+        if before.kind == "more" and self._more_of_it(at, phrase):
+            return True
         if before.kind == "more":
             self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
             self.skip |= {at + 1} if self._after(at, "colour") else set()  # "more gold than black"
@@ -188,7 +201,11 @@ class Looks(Ground):
             return True
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
+        if before.kind == "gap" and ("colours", self.phrases[place - 1].value) in dropped:
+            self.current.extend = True  # "scratch the silver, do white"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
+        if listed and other == place and self._before(place, "neg") and self.phrases[place - 1].value == "not":
+            return False  # "not pink peach"
         held = [colour["name"] for colour in self.context.values.get("colours", ())]
         if before.value == "not" and phrase.value in held:
             self.current.extend = True  # "lilac instead of pink", "not pink, peach": the others stay
@@ -199,6 +216,20 @@ class Looks(Ground):
             return True
         return False
 
+    def _more_of_it(self, at: int, phrase: Phrase) -> bool:
+        """ "heavier on the white, 70 %": the share that it is to have."""
+        told = at + 2 if self._after(at, "sep") else at + 1
+        share = self.phrases[told].amounts[0] if self._kind_at(told) == "amount" else None
+        if share is None or share.type not in {"PCT", "FRAC"}:
+            return False
+        self.current.colours.append(
+            {"name": phrase.value, "share": share.high.number / (100 if share.type == "PCT" else 1)}
+        )
+        self.skip |= set(range(at + 1, told + 1))
+        self.topic = ("colours", None)
+        self.changing = True
+        return True
+
     def _swapped(self, at: int, phrase: Phrase) -> bool:
         """ "swap the red for burgundy", "make the pink lilac": one colour in place of another, or of others."""
         held = self.context.colours
@@ -207,7 +238,8 @@ class Looks(Ground):
             if phrase.value not in held or self.phrases[end + 1].value not in held:
                 break
             end += 2  # "swap navy and gold for lilac"
-        later = end
+        place = self._swap_place(end)
+        later = place.at + 1 if place is not None else end + (end in self.heads and self._owned(at))  # "the pink arch"
         while later < len(self.phrases) and self.phrases[later].kind in {"prep", "det", "make", "add", "onhand"}:
             later += 1
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
@@ -218,6 +250,11 @@ class Looks(Ground):
         side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
         if phrase.label or not (later > end or side_by_side):
             return False
+        if place is not None:
+            self.current = Draft(kind=self._head_kind(place), named=True)
+            self.drafts.append(self.current)
+            self.skip |= set(range(end, place.at + 1))
+            self.starts.pop(place.first, None)
         self.current.drop += [("colours", p.value) for p in self.phrases[at:end] if p.kind == "colour"]
         self.skip |= set(range(at + 1, end))
         self.replacing = later
@@ -225,6 +262,11 @@ class Looks(Ground):
         if len(self.context.kinds) > 1 and self.current is self.loose and self.current.which == "it":
             self.current.which = f"colour {phrase.value}"  # of every piece that has it
         return True
+
+    def _swap_place(self, at: int) -> Head | None:
+        """ "change the pink on the arch to lilac": the one piece that is meant."""
+        head = next((h for h in self.heads.values() if h.role is Role.PLACE and h.first == at + 1), None)
+        return head if head is not None and self._head_kind(head) in self.context.kinds else None
 
     def _swap_shares(self, at: int) -> bool:
         """ "swap the white and green percentages": two colours that are held change their shares."""
@@ -249,8 +291,13 @@ class Looks(Ground):
     def _on_neg(self, at: int, phrase: Phrase) -> None:
         """ "two thirds, no, half" corrects; "... with greenery, three without": the plant that was spoken of before."""
         self.correcting = self.correcting or (phrase.text.lower() == "no" and self._after(at, "sep"))
-        last = self._kind_at(at + 1) in {"", "sep", "and", "all"}
+        elsewhere = self._kind_at(at + 1) == "pron" and self.phrases[at + 1].text.lower().startswith("on ")
+        last = self._kind_at(at + 1) in {"", "sep", "and", "all", "prep"} or elsewhere
         if last and self.plant:
+            held = self.current.facts.pop(self.plant, None) if "compare" in self.orders else None
+            if held is not None:
+                self.current.options[self.plant] = [held, not held]  # "with greenery versus without"
+                return
             self._set(self.plant, False, phrase)
         held = self._spec(self.context.topic or "")
         it = self._after(at, "pron") and self._kind_at(at + 2) in {"", "sep"}
@@ -287,6 +334,8 @@ class Looks(Ground):
         several = len([d for d in self.drafts if d.named]) > 1
         if self._opens_turn() and not self._after(at, "amount"):
             self.everything = True  # "all with greenery: six tables and a garland"
+        if len(self.context.kinds) > 1 and self.current is self.loose and self._before(at, "make", "corr", "whatif"):
+            self.current.which = "all"  # "make them all 6 ft"
         place = at + 2 if self._after(at, "onhand", "prep") else at + 1
         if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):
             self._for_all(at)

@@ -99,6 +99,8 @@ class Context:
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
+    held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`
+    recent: list[int] = field(default_factory=list)  # which of them the last change was of
     colours: frozenset[str] = frozenset()  # of all pieces in hand
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)

@@ -21,6 +21,7 @@ FLOORS = {
     "busy": 0.91,
     "nothing": 0.98,
     "fresh": 0.91,
+    "talk_3": 0.97,
 }
 
 
