@@ -9,7 +9,7 @@ from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
 
-ORDINALS = frozenset({"first", "second", "third", "middle"})
+ORDINALS = frozenset({"first", "second", "third", "middle", "last", "biggest", "smallest"})
 DISTINCT = frozenset({"coverage", "coverage_fraction", "table_length", "length", "span", "height", "diameter", "count"})
 EXCLUSIVE = (
     frozenset({"coverage", "coverage_fraction"}),
@@ -45,6 +45,8 @@ class Apply:
                 self._mention(mention, fresh)
         if reading.alternatives and compared is None and len(fresh) == len(self.state.pieces) > 1:
             self.state.compared = True  # "a 5 ft hoop or a 6 ft hoop, which is cheaper?"
+        for fact in reading.job_drop:
+            self.state.job.pop(fact, None)
         for fact, value in reading.job.items():
             self._exclude(self.state.job, fact)
             self.state.job[fact] = value
@@ -64,8 +66,7 @@ class Apply:
         for mention in reading.mentions:
             kept = None
             if mention.which in ORDINALS and len(pieces) > 1:
-                index = {"first": 0, "second": 1, "third": 2, "middle": len(pieces) // 2}[mention.which]
-                kept = pieces[index] if index < len(pieces) else None
+                kept = next(iter(meant(mention.which, pieces, self.state.focus or 0)), None)
                 mention.which, mention.removed = "it", False  # "take the first" keeps it
             elif reading.changing and mention.kind and len([p for p in pieces if p.kind == mention.kind]) == 1:
                 kept = next(p for p in pieces if p.kind == mention.kind)
@@ -204,11 +205,12 @@ class Apply:
 
     def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
         """Only those facts that a piece of this kind can have."""
-        facts = {
-            k: v
-            for k, v in mention.facts.items()
-            if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)
-        }
+        facts = {}
+        for name, value in mention.facts.items():
+            fact = self.vocabulary.fact(name, piece.kind)
+            chosen = fact is None or fact.type != "choice" or value in fact.choices
+            if fact is None or (fact.belongs(piece.kind) and chosen):  # no arch drops to the floor
+                facts[name] = value
         return replace(mention, facts=facts)
 
     def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:

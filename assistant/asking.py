@@ -148,7 +148,7 @@ class Asking:
             several = isinstance(doubt.value, dict)
             said = " or ".join(f"the {o}" if several else self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
-        return Pending(text, "", now.focus, doubt if doubt.kind == "either" else None)
+        return Pending(text, "", now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
 
     def _option(self, doubt: Doubt, option: Any) -> str:
         fact = self.vocabulary.fact(str(option), doubt.piece) if isinstance(option, str) else None

@@ -140,6 +140,8 @@ class Conversation:
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
         reading = self.heard.told(stock or self.reader.read(text, self._context()))
+        if "again" in reading.orders:
+            reading.orders = [before.intent] if before.intent in {"undo", "redo"} else []
         now = before.copy()
         now.intent = None
         now.metric = now.metric or reading.metric
@@ -194,6 +196,8 @@ class Conversation:
             return reading.orders[0]
         if before.intent == "solve" and changed:
             return "solve"
+        if before.intent == "schedule" and set(reading.job) == {"crew"} and not any(m.facts for m in reading.mentions):
+            return "schedule"  # "and with three of us?"
         complete = bool(before.pieces) and not answering
         if complete and (changed or reading.changing or reading.doubts):
             return "change"
@@ -238,7 +242,10 @@ class Conversation:
         state = self.state
         focused = state.focused
         pending = state.pending
+        doubt = pending.doubt if pending else None
+        refused = (doubt.fact, doubt.value) if doubt is not None and doubt.kind == "impossible" else None
         return Context(
+            refused=refused if isinstance(doubt.value if doubt else None, int | float) else None,
             kinds=[piece.kind for piece in state.pieces],
             held=[dict(piece.facts) for piece in state.pieces],
             recent=self._changed_last(),

@@ -1,12 +1,15 @@
 """What holds for some pieces and not for the others: "greenery on the arch only", "all gold except the columns"."""
 
 from grammar.draft import Draft
-from grammar.heads import Head, is_size
+from grammar.heads import Head, Role, is_size
 from grammar.parts import Parts
 from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
 
-NAMING = frozenset({"sole", "det", "and", "sep", "make", "piece", "table", "ones", "shape", "footer"})
+NAMING = frozenset({"neg", "corr", "sole", "det", "and", "sep", "make", "piece", "table", "ones", "shape", "footer"})
+TELLS = frozenset(
+    {"amount", "sides", "named", "listing", "nominals", "footer", "colour", "choice", "flag", "neg", "cmp"}
+)
 
 
 class Apart(Parts):
@@ -41,6 +44,20 @@ class Apart(Parts):
         noun = self.phrases[head.at].text.lower()
         several = len(self.context.kinds) == 1 and (self.context.count or 0) > 1
         return several and head.kind == "table" and not noun.endswith("s") and self.phrases[head.at].kind == "table"
+
+    def _one_table(self, head: Head, article: str, counted: bool) -> bool:
+        """ "the head table is 8 ft", of several in hand: that one alone."""
+        named = len(self.phrases[head.at].text.split()) > 1 and article == "the" and not counted
+        told = any(p.kind in TELLS for p in (*self.phrases[: head.first], *self.phrases[head.at + 1 :]))
+        mine = head.role is Role.THING or (self._before(head.first, "prep") and self.topic is not None)
+        if not (named and told and mine and self._is_one_table(head)) or self.drafts:
+            return False
+        giver = self.current
+        self._part_off(1, self.context.count or 0)
+        if self.topic is not None:
+            self._hand_over(giver, self.current)
+        self.skip |= set(range(head.first, head.at + 1))
+        return True
 
     def _except(self, head: Head, kind: str) -> None:
         """What was said before is of all but this, and so is what follows where nothing was said before."""

@@ -52,7 +52,10 @@ class Assembler(Pointing):
             self.changing = True  # "make that two tables": what was said in an earlier turn
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:
-        if not self._rest_of_pieces(at):
+        if self._before(at, "remove", "neg") and len(self.context.kinds) > 1 and not self._after(at, "colour"):
+            self.drafts.append(Draft(which="other", named=True, removed=True))  # "keep the arch, lose the rest"
+            self.changing = True
+        elif not self._rest_of_pieces(at):
             super()._on_rest(at, phrase)
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
@@ -111,9 +114,33 @@ class Assembler(Pointing):
     def _on_same(self, at: int, phrase: Phrase) -> None:
         if phrase.value == "all" and self._as_much(at):
             return
+        if self._same_colours_there(at, phrase):
+            return
         self.changing = self.changing or phrase.value == "swapped"
         if phrase.value != "swapped" or not any(later.kind == "colour" for later in self.phrases[at:]):
             self.current.like = str(phrase.value)  # "swap the colours for navy" names new ones
+
+    def _same_colours_there(self, at: int, phrase: Phrase) -> bool:
+        """ "same colours on the arch": those of the other piece that has some."""
+        head = next((h for h in self.heads.values() if at < h.first <= at + 2 and h.at == len(self.phrases) - 1), None)
+        kind = self._head_kind(head) if head is not None else ""
+        here = zip(self.context.kinds, self.context.held, strict=False)
+        rows = [facts["colours"] for of, facts in here if of != kind and facts.get("colours")]
+        on_it = phrase.value == "colours" or phrase.text.lower().endswith(" on")
+        if (
+            head is None
+            or not on_it
+            or kind not in self.context.kinds
+            or not rows
+            or any(row != rows[0] for row in rows)
+        ):
+            return False
+        draft = Draft(kind=kind, named=True, colours=[dict(colour) for colour in rows[0]])
+        self.drafts.append(draft)
+        self.skip |= set(range(at + 1, head.at + 1))
+        self.starts.pop(head.first, None)
+        self.changing = True
+        return True
 
     def _on_remove(self, at: int, phrase: Phrase) -> None:
         self.changing = True
@@ -184,6 +211,7 @@ class Assembler(Pointing):
         reading = Reading(
             mentions=[d.mention() for d in drafts if not d.empty],
             job=self.job.facts,
+            job_drop=self.job.dropped,
             orders=self.orders,
             doubts=[*self.doubts, *self.job.doubts],
             changing=self.changing,

@@ -12,6 +12,7 @@ from grammar.vocabulary import FactWords
 from grammar.word_files import placed
 
 MOST_CHANGED = 2.0  # times: a size said anew is seldom further from the one that was held
+AS_LIKELY = 1.15
 FEW_SIZES = 3  # that stand in a row: two may be of a table
 
 
@@ -142,6 +143,25 @@ class Bare(Counts):
         self.changing = True
         return True
 
+    def _put_on(self, at: int, figure: Figure) -> bool:
+        """ "add a foot to the width", "put 6 inches on the height": more of a size that is known."""
+        place = at + 1
+        while self._kind_at(place) in {"prep", "det"}:
+            place += 1
+        led = self._before(at, "add") or (
+            self._after(at, "prep") and self.phrases[at + 1].text.lower() in {"on", "onto"}
+        )
+        if not led or place == at + 1 or self._kind_at(place) != "label" or self.current.named:
+            return False
+        fact = self.slots.fact(str(self.phrases[place].value), self._kind(), on_table=self._speaks_of_table())
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None or fact.id not in self.context.known:
+            return False
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1]))
+        self.skip |= set(range(at + 1, place + 1))
+        self.changing = True
+        return True
+
     def _sizes_in_a_row(self, at: int, phrase: Phrase) -> bool:
         """ "5" 11" 16"": sizes of balloons one after the other."""
         end = at
@@ -229,7 +249,7 @@ class Bare(Counts):
                 fits[kind] = fact.id, both[1]
                 far[kind] = max(both[1] / held, held / both[1])
         mine = far.pop(self.context.focus or "", 0.0)
-        if not far or min(far.values()) > min(mine, MOST_CHANGED):
+        if not far or min(far.values()) > min(mine * AS_LIKELY, MOST_CHANGED):
             return False
         self.doubts.append(Doubt(kind="either", value=fits, options=list(fits), words=phrase.text))
         self.changing = True

@@ -12,6 +12,7 @@ from grammar.reading import Doubt, Step
 from grammar.scaled import TIMES, Scaled
 from grammar.slots import TABLE_KIND
 
+BEHIND = frozenset({"", "sep", "gap", "and", "colour", "flag", "onhand"})  # and behind it
 MOST_DROPS = 12
 MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
@@ -119,14 +120,17 @@ class Counts(Parts, Scaled):
         alone = self._before(at, "onhand", "prep", "whatif") and self._kind_at(at + 1) in {"", "sep"}
         if self.context.intent == "schedule" and alone and number <= MOST_HANDS and not self.current.named:
             self.job.set("crew", int(number), phrase.text)  # "two of us, how long?" "and with three?"
-            self.orders.append("schedule")
             return True
         known = (self.context.budget or {}).get("amount", 0)
         alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
-        led = self._before(at, "make", "whatif")
+        led = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
         amended = (self.context.topic == "budget" or alike) and led and not self.current.named
         if amended and number >= LEAST_BUDGET:
             self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
+            return True
+        guests = self.context.job.get("guests") or 0
+        if self.context.topic == "guests" and led and not self.current.named and guests / 2 <= number <= guests * 2:
+            self.job.set("guests", int(number), phrase.text)  # "80 guests", "90 now"
             return True
         return self.job.number(at, phrase, self.phrases)
 
@@ -171,6 +175,9 @@ class Counts(Parts, Scaled):
             return True
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
+        fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None
+        if fact is not None and self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep"}:
+            return self._answer(fact.id, phrase)  # "both 7"
         return self._pronoun_size(at, phrase)
 
     def _counted(self, at: int, *, owned: bool) -> str:
@@ -205,7 +212,7 @@ class Counts(Parts, Scaled):
     def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "make it 8" of a 6 ft garland, "make the garland 8": of one thing in hand that has a size, the new size."""
         fact, kind = self._bare_fact(), self._kind()
-        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep", "gap"} and not self.drafts
+        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in BEHIND and not self.drafts
         named = self._before(at, "piece", "make") and self.current.named and not self.current.new
         values = [facts for of, facts in zip(self.context.kinds, self.context.held, strict=False) if of == kind]
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
@@ -282,6 +289,11 @@ class Counts(Parts, Scaled):
                 self._leave(phrase)  # more than is not known
             self.skip |= {at + 1, at + 2}
             self.changing = True
+            return True
+        if sign > 0 and self.context.kinds and self.current is self.loose and self._kind_at(at + 2) == "colour":
+            self.current.new, self.changing = True, True  # "and six more in gold": pieces of their own
+            self.current.facts["count"] = int(number)
+            self.skip.add(at + 1)
             return True
         self._step(sign * number)
         return True

@@ -48,7 +48,7 @@ class Lengths(Bare):
             return
         if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase) or self._in_balloons(at, phrase):
             return
-        if self._taken_off(at, figure):
+        if self._taken_off(at, figure) or self._put_on(at, figure):
             return
         if self._is_its_drop(at):
             self.skip.add(at + 1)
@@ -205,6 +205,11 @@ class Lengths(Bare):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         fact = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        place = at - 1 if self._before(at, "det") else at
+        if self._before(place, "remove", "neg") and self.context.job.get(str(phrase.value)) is not None:
+            self.job.dropped.append(str(phrase.value))  # "forget the budget"
+            self.changing = True
+            return
         topic = self.context.topic
         moved = self.context.values.get(topic)
         if (
@@ -218,7 +223,11 @@ class Lengths(Bare):
             self.current.facts[fact.id] = moved  # "that's the height": what was just said was meant for this
             self.current.drop.append((topic, None))
             return
-        if fact is not None and fact.unit == "in":
+        alone = self._before(at, "more") and self._kind_at(at - 2) != "amount" and self.context.kinds
+        if fact is not None and alone and not self._size_follows(at) and not self.orders:
+            self.doubts.append(Doubt(kind="vague", words=f"{self.phrases[at - 1].text} {phrase.text}"))
+            self.changing = True
+        elif fact is not None and fact.unit == "in":
             self.hint = fact
             if self.context.options and fact.id in self.context.options:
                 self.answer = fact.id

@@ -109,6 +109,9 @@ class Looks(Ground):
         if self.job.owns(fact):
             self.job.facts[fact] = value
             return
+        if "compare" in self.orders and len(self.phrases) == 1:
+            self.current.options[fact] = [True, False]  # "with and without greenery"
+            return
         if denied and self._before(at, "remove"):
             self.changing = True
         self._begin_anew(at)
@@ -120,6 +123,7 @@ class Looks(Ground):
         """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
+        self._in_place_of(at, phrase)
         if phrase.label == "rest" and self.current.part_of and self.current.colours:
             self.current = Draft(which="other", named=True)  # "four in pink, the rest in white"
             self.drafts.append(self.current)
@@ -128,6 +132,11 @@ class Looks(Ground):
         anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
+        gone = [
+            c["name"] for c in self.context.values.get("colours", ()) if ("colours", c["name"]) in self.current.drop
+        ]
+        if gone and any(p.kind in {"make", "remove"} for p in self.phrases[:at]):
+            self.current.extend = True  # "peach is out, go with coral"
         if self.phrases[0].text.lower() == "with" and self.current is self.loose and "colours" in self.context.known:
             self.current.extend = True  # "with a bit of sage"
         alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
@@ -179,7 +188,7 @@ class Looks(Ground):
         elif phrase.label == "all":
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
-            elif self.changing and not self.current.named and len(self.context.kinds) > 1:
+            elif self.current is self.loose and len(self.context.kinds) > 1:
                 self.current.which = "all"  # "make them all gold"
             elif not self._after(at, "and", "sep", "colour"):
                 entry["share"] = 1.0
@@ -192,6 +201,8 @@ class Looks(Ground):
         if place < 0 or at == self.replacing:
             return False
         before = self.phrases[place]
+        if before.kind == "more" and self._kind_at(place - 1) == "amount":
+            return False  # "six more in gold"
         if before.kind == "more" and self._more_of_it(at, phrase):
             return True
         if before.kind == "more":
@@ -201,7 +212,12 @@ class Looks(Ground):
             return True
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
-        if before.kind == "gap" and ("colours", self.phrases[place - 1].value) in dropped:
+        last = place - 2 if self._kind_at(place - 1) == "sep" else place - 1
+        if (
+            before.kind == "gap"
+            and self._kind_at(last) == "colour"
+            and ("colours", self.phrases[last].value) in dropped
+        ):
             self.current.extend = True  # "scratch the silver, do white"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
         if listed and other == place and self._before(place, "neg") and self.phrases[place - 1].value == "not":
@@ -244,7 +260,8 @@ class Looks(Ground):
             later += 1
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
-        if not {*verb.split()} & placed("replaces") or self._kind_at(later) != "colour":
+        behind = self._kind_at(end) == "make" and first < 1 and self.phrases[end].text.lower().endswith(" be")
+        if not ({*verb.split()} & placed("replaces") or behind) or self._kind_at(later) != "colour":
             return False
         of_all = verb.endswith((" them", " it", " those", " these"))  # "make them pink and gold" names all anew
         side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
@@ -262,6 +279,16 @@ class Looks(Ground):
         if len(self.context.kinds) > 1 and self.current is self.loose and self.current.which == "it":
             self.current.which = f"colour {phrase.value}"  # of every piece that has it
         return True
+
+    def _in_place_of(self, at: int, phrase: Phrase) -> None:
+        """ "silver for the gold": a new colour in place of one that is held."""
+        old = at + 3 if self._kind_at(at + 2) == "det" else at + 2
+        link = self._after(at, "prep") and self.phrases[at + 1].value == "for" and self._kind_at(old) == "colour"
+        held = self.context.colours
+        if link and self.phrases[old].value in held and phrase.value not in held:
+            self.current.drop.append(("colours", self.phrases[old].value))
+            self.current.extend, self.changing = True, True
+            self.skip |= set(range(at + 1, old + 1))
 
     def _swap_place(self, at: int) -> Head | None:
         """ "change the pink on the arch to lilac": the one piece that is meant."""
@@ -300,6 +327,9 @@ class Looks(Ground):
                 return
             self._set(self.plant, False, phrase)
         held = self._spec(self.context.topic or "")
+        there = phrase.value == "not" and self._kind_at(at + 1) == "prep" and at + 2 in self.starts
+        if there and held is not None and held.type == "flag" and not self.plant:
+            self.topic, self.changing = (held.id, False), True  # "not on the columns though"
         it = self._after(at, "pron") and self._kind_at(at + 2) in {"", "sep"}
         if phrase.text.lower() == "without" and (last or it) and held is not None and held.type == "flag":
             self._set(held.id, False, phrase)  # "with greenery?" "without it"
@@ -326,6 +356,10 @@ class Looks(Ground):
             elif fact in last.facts:
                 draft.facts[fact] = last.facts[fact]
 
+    def _is_share(self, at: int) -> bool:
+        """ "all two thirds"."""
+        return self._kind_at(at) == "amount" and self.phrases[at].amounts[0].type == "FRAC"
+
     def _looks(self, at: int) -> bool:
         """Whether a colour, a plant or a choice stands there."""
         return 0 <= at < len(self.phrases) and self.phrases[at].kind in {"colour", "flag", "choice"}
@@ -334,9 +368,10 @@ class Looks(Ground):
         several = len([d for d in self.drafts if d.named]) > 1
         if self._opens_turn() and not self._after(at, "amount"):
             self.everything = True  # "all with greenery: six tables and a garland"
-        if len(self.context.kinds) > 1 and self.current is self.loose and self._before(at, "make", "corr", "whatif"):
-            self.current.which = "all"  # "make them all 6 ft"
         place = at + 2 if self._after(at, "onhand", "prep") else at + 1
+        led = self._before(at, "make", "corr", "whatif") or (at == 0 and (self._looks(place) or self._is_share(place)))
+        if len(self.context.kinds) > 1 and self.current is self.loose and led:
+            self.current.which = "all"  # "make them all 6 ft", "all with greenery"
         if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):
             self._for_all(at)
         elif several and self._after(at, "amount") and is_size(self.phrases[at + 1]):

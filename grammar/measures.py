@@ -153,6 +153,8 @@ def _preposition(tokens: Sequence[Token], after: int) -> bool:
         units = [(end, unit) for end, unit in units_at(tokens, numeral.end) if unit.kind != "percent"]
         if not units:
             return word_at(tokens, numeral.end) != "x"
+        if all(unit.word == "s" for _, unit in units):
+            return True  # "9 in 5s and 11s"
         inches = [end for end, unit in units if unit.name == "in" and unit.word != "in"]
         return any(word_at(tokens, end) in unit_words().after_size for end in inches)  # "8 in 11 inch balloons"
     return False

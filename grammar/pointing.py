@@ -1,5 +1,6 @@
 """Words that point: "the other one", "both", "it", "the middle one", "the left column"."""
 
+from grammar.apart import TELLS
 from grammar.draft import Draft
 from grammar.heads import is_count
 from grammar.parts import MEASURES
@@ -11,11 +12,8 @@ from grammar.things import Things
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
 SOME = frozenset({"other", "first", "last"})
 PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
-ENDS = frozenset({"last", "left", "right"})  # of a row of any length
+ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
 WHICH = frozenset({"other", "middle", "smallest", "biggest", *PLACES, *ENDS})
-TELLS = frozenset(
-    {"amount", "sides", "named", "listing", "nominals", "footer", "colour", "choice", "flag", "neg", "cmp"}
-)
 
 
 class Pointing(Things):
@@ -97,34 +95,36 @@ class Pointing(Things):
     def _on_nth(self, at: int, phrase: Phrase) -> None:
         """ "the left column 5 ft", "the third should be 10 ft": one of several that are alike."""
         head = self.heads.get(at + 1)
-        kind = TABLE_KIND if head is not None and head.kind == "table" else head.kind if head is not None else None
-        of_them = (
-            kind is not None and kind == self.context.focus and not self.phrases[at + 1].text.lower().endswith("s")
-        )
-        if of_them and head is not None and self._one_of_them(str(phrase.value), at + 1):
+        kind = self._head_kind(head) if head is not None else ""
+        alike = kind in self.context.kinds and not self.phrases[at + 1].text.lower().endswith("s")
+        if alike and head is not None and self._one_of_them(str(phrase.value), at + 1, kind):
             self.skip.add(at + 1)
             self.starts.pop(head.first, None)
         elif head is None and phrase.value in {*PLACES, "last"}:
             self._one_of_them(str(phrase.value), at)
 
-    def _one_of_them(self, which: str, end: int) -> bool:
-        """One of several pieces alike is meant: it alone is what comes, or goes."""
-        total = self.context.count
-        several = len(self.context.kinds) > 1 and which not in {"left", "right"}
+    def _one_of_them(self, which: str, end: int, kind: str = "") -> bool:
+        """One of several pieces alike is meant, or the two at the ends: it alone is what comes, or goes."""
+        kinds = self.context.kinds
+        at = kinds.index(kind) if kind in kinds else 0
+        several = kinds.count(kind) > 1 if kind else len(kinds) > 1 and which not in {"left", "right", "ends"}
+        total = self.context.held[at].get("count") if kind and self.context.held else self.context.count
         if total is None or total < len("ab") or several or which not in {"middle", *PLACES, *ENDS}:
             return False
-        if PLACES.get(which, 1) > total or (which == "middle" and total % 2 == 0):
+        number = len("ab") if which == "ends" else PLACES.get(which, 1)
+        if number > total or (which == "middle" and total % 2 == 0):
             return False
+        taken = number if which == "ends" else 1
         first = end - 2 if self._kind_at(end - 1) in {"det", "nth"} else end - 1
         if self._kind_at(first) == "remove":
-            self.current.steps.append(Step(fact="count", how="plus", by=-1))
+            self.current.steps.append(Step(fact="count", how="plus", by=-taken))
             self.changing = True
             return True
         placed = self._kind_at(first) == "prep" and self.topic is not None
         if not (placed or any(later.kind in TELLS for later in self.phrases[end + 1 :])):
             return False
         before = self.current
-        self._part_off(1, total)
+        self._part_off(taken, total, kind)
         if placed:
             self._hand_over(before, self.current)
         return True

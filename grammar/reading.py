@@ -99,6 +99,7 @@ class Context:
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
+    refused: tuple[str, float] | None = None  # the fact and the number of a size that could not be
     held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`
     recent: list[int] = field(default_factory=list)  # which of them the last change was of
     colours: frozenset[str] = frozenset()  # of all pieces in hand

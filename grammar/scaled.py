@@ -28,9 +28,12 @@ class Scaled(Ground):
         if pointed and kind in END:
             self.skip.add(at + 1)
             return self._scale_all(share)
+        word = self.phrases[place] if kind else phrase
+        if kind == "more" and self._kind_at(place + 1) in END and phrase.amounts[0].type == "FRAC":
+            self.skip |= set(range(at + 1, place + 1))
+            return self._scale_all(1 + share if word.value == "more" else 1 - share)
         if kind not in {"label", "cmp"}:
             return False
-        word = self.phrases[place]
         if kind == "label":
             again = self._kind_at(place + 1) == "gap" and self.phrases[place + 1].text.lower() == "again"
             factor = 1 + share if again else share
@@ -79,9 +82,16 @@ class Scaled(Ground):
     def _scale_all(self, times: float) -> bool:
         """Of one thing with a size its size, of several how many there are."""
         fact = self._one_with_a_size()
-        self.current.steps.append(Step(fact=fact.id if fact is not None else "count", how="times", by=times))
+        words = self.slots.vocabulary.kinds.get(self._kind() or "")
+        loose = words is not None and "count" not in words.needs and "balloons" in self.context.known
+        name = fact.id if fact is not None else "balloons" if loose or self._each_holds_follows() else "count"
+        self.current.steps.append(Step(fact=name, how="times", by=times))
         self.changing = True
         return True
+
+    def _each_holds_follows(self) -> bool:
+        """ "twice as many in each"."""
+        return any(phrase.kind == "each_holds" for phrase in self.phrases)
 
     def _one_with_a_size(self) -> FactWords | None:
         """The size of the one piece in hand, where it has one and is not counted."""

@@ -42,7 +42,7 @@ class Things(Lengths, Looks, Apart):
 
     def _pointed_out(self, head: Head, kind: str, article: str, counted: bool) -> bool:
         """Whether the thing is one in hand that something else is done with: dressed, replaced, taken away."""
-        if self._gives_way(head, kind):
+        if self._gives_way(head, kind) or self._one_table(head, article, counted):
             return True
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
@@ -99,9 +99,8 @@ class Things(Lengths, Looks, Apart):
     def _gives_way(self, head: Head, kind: str) -> bool:
         """ "swap the columns for an arch": the piece in hand that another one takes the place of."""
         verb = self.phrases[head.first - 1].text.lower().split() if self._before(head.first, "make") else []
-        other = next(
-            (h for h in self.heads.values() if h.first == head.at + 2 and self._after(head.at, "prep", "onhand")), None
-        )
+        link = 2 if self._after(head.at, "prep", "onhand") else 1  # "swap ... for", "change ... to"
+        other = next((h for h in self.heads.values() if h.first == head.at + link), None)
         if other is None or not {*verb} & placed("replaces") or kind not in self.context.kinds:
             return False
         if other.kind == "ones" or self._head_kind(other) == kind:

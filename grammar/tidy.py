@@ -45,12 +45,12 @@ def _next(row: list[Term], at: int) -> int:
 
 def _alone(row: list[Term]) -> list[Term]:
     """ "everything but the arch" is except it; "greenery on the arch only", "just the garland" are of it alone."""
-    out = list(row)
+    out, alone = list(row), placed("alone")
     for at, term in enumerate(row):
-        if term.type != "FILL" or term.text.lower() not in placed("alone") | {"but"}:
+        if term.type != "FILL" or (term.text.lower() not in alone and term.text.lower() != "but"):
             continue
         before = next((t for t in reversed(row[:at]) if t.type != "FILL"), None)
-        after = [t for t in row[at + 1 :] if t.type != "FILL"][:4]
+        after = [t for t in row[at + 1 : at + 9] if t.type != "FILL"][:4]
         named = bool(after) and (after[0].type in THINGS or (after[0].type in LEADING and _names(after[1:])))
         if term.text.lower() == "but":
             whole = before is not None and (before.type, before.value) in {("PRON", "all"), ("ALL", "all")}
@@ -231,7 +231,9 @@ def _gaps(row: list[Term]) -> list[Term]:
             continue
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
-            anew = pair == {"COLOUR"} and term.text.lower() in placed("do_instead")
+            anew = (
+                row[at + 1].type == "COLOUR" and pair <= {"COLOUR", "SEP"} and term.text.lower() in placed("do_instead")
+            )
             binds = anew or ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
             apart = term.value not in placed("links") and binds
             out.append(term.moved("GAP") if apart else term)
@@ -243,7 +245,9 @@ def _gaps(row: list[Term]) -> list[Term]:
 
 
 def _size_behind(row: list[Term], at: int) -> bool:
-    """Whether a size in inches stands there that no label or thing follows."""
+    """Whether a size of balloons stands there: one in inches that no label or thing follows, or "11s"."""
+    if at < len(row) and row[at].type == "NOMINALS":
+        return True
     after = row[at + 1].type if at + 1 < len(row) else ""
     return at < len(row) and row[at].type == "LEN" and row[at].value.unit == "in" and after in {"", "SEP", "BALLOON"}
 
@@ -263,8 +267,7 @@ def _drop_links(row: list[Term]) -> list[Term]:
     """Link words between a label and its amount, a share and its colour, an amount and "of"."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        linked = term.text.lower() in placed("links") | {"of it"} or term.type == "OF" or term.value == "one"
-        if term.type in LINKING and linked:
+        if term.type in LINKING and _linked(term):
             nxt = _next(row, at + 1)
             while nxt < len(row) and row[nxt].type == "PREP" and row[nxt].text.lower() in placed("links"):
                 nxt = _next(row, nxt + 1)  # "doors are at one"
@@ -283,6 +286,12 @@ def _drop_links(row: list[Term]) -> list[Term]:
                 continue
         out.append(term)
     return out
+
+
+def _linked(term: Term) -> bool:
+    """Whether a word of those types may stand between two terms that belong together."""
+    text = term.text.lower()
+    return term.type == "OF" or term.value == "one" or text == "of it" or text in placed("links")
 
 
 def _bind(row: list[Term]) -> list[Term]:

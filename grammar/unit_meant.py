@@ -18,6 +18,14 @@ def mend_unit(
 ) -> None:
     """Give the size that was said last the unit that a turn names, where the turn says nothing else but that."""
     _mend_currency(reading, tokens, context)
+    if context.refused is not None and not reading.unread and not _says_more(reading, tokens):
+        fact, number = context.refused
+        if fact == "table_length" and context.values.get("table_shape") == "round":
+            fact = "table_diameter"
+        unit = next((u.name for i in range(len(tokens)) for _, u in unit_words().units.find(tokens, i)), "")
+        if unit in SAID:
+            reading.mentions.append(Mention(facts={fact: convert(number, unit, "in")}))
+        return
     value = context.values.get(context.topic)
     if not isinstance(value, (int, float)):
         return
