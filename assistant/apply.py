@@ -3,13 +3,14 @@
 from dataclasses import replace
 from typing import Any
 
+from assistant.colours import mixed, without
+from assistant.meant import SIZES, meant
 from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
 
-ORDINALS = frozenset({"first", "second", "third", "middle"})
+ORDINALS = frozenset({"first", "second", "third", "middle", "last", "biggest", "smallest"})
 DISTINCT = frozenset({"coverage", "coverage_fraction", "table_length", "length", "span", "height", "diameter", "count"})
-SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 EXCLUSIVE = (
     frozenset({"coverage", "coverage_fraction"}),
     frozenset({"markup", "margin"}),
@@ -42,6 +43,10 @@ class Apply:
                 self._alternative(mention, compared, fresh)
             else:
                 self._mention(mention, fresh)
+        if reading.alternatives and compared is None and len(fresh) == len(self.state.pieces) > 1:
+            self.state.compared = True  # "a 5 ft hoop or a 6 ft hoop, which is cheaper?"
+        for fact in reading.job_drop:
+            self.state.job.pop(fact, None)
         for fact, value in reading.job.items():
             self._exclude(self.state.job, fact)
             self.state.job[fact] = value
@@ -61,12 +66,11 @@ class Apply:
         for mention in reading.mentions:
             kept = None
             if mention.which in ORDINALS and len(pieces) > 1:
-                index = {"first": 0, "second": 1, "third": 2, "middle": len(pieces) // 2}[mention.which]
-                kept = pieces[index] if index < len(pieces) else None
+                kept = next(iter(meant(mention.which, pieces, self.state.focus or 0)), None)
                 mention.which, mention.removed = "it", False  # "take the first" keeps it
             elif reading.changing and mention.kind and len([p for p in pieces if p.kind == mention.kind]) == 1:
                 kept = next(p for p in pieces if p.kind == mention.kind)
-            elif reading.changing and mention.facts:
+            elif mention.facts and (reading.changing or (mention.kind is None and not reading.orders)):
                 fits = [
                     p for p in pieces if all(p.facts.get(k) == v for k, v in mention.facts.items() if k in DISTINCT)
                 ]
@@ -144,6 +148,8 @@ class Apply:
         elif mention.part_of is not None and not mention.new and existing is not None:
             existing = next((p for p in alike if p.facts.get("count", 0) > 0), existing)  # what is not split off yet
             self._split(mention, existing, fresh)
+        elif mention.which == "known" and existing is None:
+            self.missed.append(mention)
         elif mention.new or existing is None or existing in fresh:
             self._add(mention, fresh)
         else:
@@ -171,26 +177,7 @@ class Apply:
                 self.missed.append(mention)
             return
         focus = self.state.focus or 0
-        chosen = {
-            "all": pieces[:],
-            "both": pieces[:],
-            "other": [p for i, p in enumerate(pieces) if i != focus],
-            "first": pieces[:1],
-            "second": pieces[1:2],
-            "third": pieces[2:3],
-            "fourth": pieces[3:4],
-            "fifth": pieces[4:5],
-            "middle": pieces[len(pieces) // 2 : len(pieces) // 2 + 1],
-            "smallest": sorted(pieces, key=_size)[:1],
-            "biggest": sorted(pieces, key=_size)[-1:],
-        }.get(mention.which, [pieces[focus]])
-        if mention.which.startswith("colour "):
-            wanted = mention.which.removeprefix("colour ")
-            chosen = [
-                p
-                for p in pieces
-                if any(c["name"].split()[-1] == wanted or c["name"] == wanted for c in p.facts.get("colours", []))
-            ]
+        chosen = meant(mention.which, pieces, focus)
         if not chosen:
             self.missed.append(mention)
             return
@@ -218,11 +205,12 @@ class Apply:
 
     def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
         """Only those facts that a piece of this kind can have."""
-        facts = {
-            k: v
-            for k, v in mention.facts.items()
-            if (f := self.vocabulary.fact(k, piece.kind)) is None or f.belongs(piece.kind)
-        }
+        facts = {}
+        for name, value in mention.facts.items():
+            fact = self.vocabulary.fact(name, piece.kind)
+            chosen = fact is None or fact.type != "choice" or value in fact.choices
+            if fact is None or (fact.belongs(piece.kind) and chosen):  # no arch drops to the floor
+                facts[name] = value
         return replace(mention, facts=facts)
 
     def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:
@@ -254,6 +242,8 @@ class Apply:
         piece.facts.update(loose)
         self._change(piece, mention)
         self._share_out(piece, mention, loose.get("balloons"))
+        if mention.which.startswith("kind "):
+            model = self._existing(mention.which.removeprefix("kind "))
         if mention.instead and model is not None and model in self.state.pieces:
             self.state.pieces[self.state.pieces.index(model)] = piece
             fresh.append(piece)
@@ -315,8 +305,8 @@ class Apply:
             self._exclude(facts, fact)
             if fact == "sizes" and mention.extend:
                 value = [*facts.get("sizes", []), *(s for s in value if s not in facts.get("sizes", []))]
-            if fact == "colours" and mention.extend:
-                value = [*facts.get("colours", []), *(c for c in value if c not in facts.get("colours", []))]
+            if fact == "colours":
+                value = mixed(facts.get("colours", []), value, extend=mention.extend)
             facts[fact] = value
             self._follow(facts, fact)
         for fact, value in mention.drop:
@@ -332,7 +322,7 @@ class Apply:
                     self.missed.append(mention)
                     continue
             new = old * step.by if step.how == "times" else old + step.by
-            new = int(new) if new == int(new) else new
+            new = int(new) if new == int(new) else round(new, 6)
             standing = any(p is piece for p in self.state.pieces)
             if step.fact == "count" and (new < 0 or (new == 0 and not standing)):
                 self.too_many = (step.by, old)
@@ -363,16 +353,10 @@ class Apply:
 
     def _drop(self, facts: dict[str, Any], fact: str, value: Any) -> None:
         if fact == "colours" and value is not None:
-            left = [c for c in facts.get("colours", []) if c["name"] != value and c["name"].split()[-1] != value]
-            facts["colours"] = [{"name": c["name"]} for c in left] if any(c.get("share") for c in left) else left
+            facts["colours"] = without(facts.get("colours", []), value)
         elif fact == "sizes" and value is not None:
             facts["sizes"] = [s for s in facts.get("sizes", []) if s != value]
         elif value is None or facts.get(fact) == value:
             facts.pop(fact, None)
         if facts.get(fact) == []:
             facts.pop(fact)
-
-
-def _size(piece: HeardPiece) -> float:
-    """The greatest size said of a piece, inches."""
-    return max((float(piece.facts[f]) for f in SIZES if f in piece.facts), default=0.0)

@@ -4,6 +4,7 @@ from typing import Any
 
 from assistant.estimating import Estimates
 from assistant.heard import clock
+from assistant.meant import meant
 from assistant.state import HeardPiece, Pending, State
 from grammar.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
@@ -30,9 +31,24 @@ class Asking:
         """An answer to "wide or high?": a bare role or choice settles the doubt that was open."""
         if pending is None or pending.doubt is None or pending.piece is None:
             return
+        if isinstance(pending.doubt.value, dict):
+            self._settle(now, reading, pending.doubt)
+            return
         choice = next((o for o in pending.doubt.options if reading.answer and o == reading.answer), None)
         if choice is not None and pending.piece < len(now.pieces):
             now.pieces[pending.piece].facts[choice] = pending.doubt.value
+            now.topic = choice
+
+    def _settle(self, now: State, reading: Reading, doubt: Doubt) -> None:
+        """ "The garland or the column?": the size is of what is named now, or of both."""
+        kinds = [str(option) for option in doubt.options]
+        for mention in reading.mentions:
+            places = meant(mention.which, [HeardPiece(kind) for kind in kinds], -1) if mention.which != "it" else []
+            for kind in {mention.kind, *(place.kind for place in places)} & {*kinds}:
+                piece = next((p for p in reversed(now.pieces) if p.kind == kind), None)
+                if piece is not None:
+                    fact, value = doubt.value[kind]
+                    piece.facts[fact] = value
 
     def which(self, mention: Mention | None, now: State) -> Pending | None:
         """Which of several pieces of one kind was meant."""
@@ -62,7 +78,9 @@ class Asking:
             reading.changing and not now.pieces and not now.loose and not now.job
         ):
             return self._unknown(missed, now) or Pending(
-                "There is nothing to change yet. What shall I work out: which piece, how many, how big?"
+                "I cannot tell which piece that is, so nothing of it was kept. Which one, by its name or size?"
+                if now.pieces
+                else "There is nothing to change yet. What shall I work out: which piece, how many, how big?"
             )
         clash = self._clash(now)
         if clash is not None:
@@ -90,7 +108,10 @@ class Asking:
         return None
 
     def _unknown(self, missed: list[Mention], now: State) -> Pending | None:
-        """ "a foot wider" of what nobody knows how wide it is."""
+        """ "make the arch 8 ft" where there is none, "a foot wider" of what nobody knows how wide it is."""
+        for mention in missed:
+            if mention.which == "known" and now.pieces:
+                return Pending(f"There is no {mention.kind} yet, so that was not kept. Which piece is it for?")
         step = next((step for mention in missed for step in mention.steps), None)
         if step is None or now.focused is None:
             return None
@@ -128,9 +149,10 @@ class Asking:
                 else f"How much {doubt.words}? Say a size, for example 9 ft."
             )
         else:
-            said = " or ".join(self._option(doubt, o) for o in doubt.options)
+            several = isinstance(doubt.value, dict)
+            said = " or ".join(f"the {o}" if several else self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
-        return Pending(text, "", now.focus, doubt if doubt.kind == "either" else None)
+        return Pending(text, "", now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
 
     def _in_inches(self, doubt: Doubt, now: State) -> Pending | None:
         """ "60 foot rounds": a size that makes such a thing in inches only, so one short question settles it."""

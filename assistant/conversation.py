@@ -140,6 +140,8 @@ class Conversation:
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
         reading = self.heard.told(stock or self.reader.read(text, self._context()))
+        if "again" in reading.orders:
+            reading.orders = [before.intent] if before.intent in {"undo", "redo"} else []
         now = before.copy()
         now.intent = None
         now.metric = now.metric or reading.metric
@@ -194,6 +196,8 @@ class Conversation:
             return reading.orders[0]
         if before.intent == "solve" and changed:
             return "solve"
+        if before.intent == "schedule" and set(reading.job) == {"crew"} and not any(m.facts for m in reading.mentions):
+            return "schedule"  # "and with three of us?"
         complete = bool(before.pieces) and not answering
         if complete and (changed or reading.changing or reading.doubts):
             return "change"
@@ -222,11 +226,16 @@ class Conversation:
             now = before.copy()
         now.intent = order
         if order == "reset":
-            rest = Reading(mentions=[m for m in reading.mentions if m.facts], job=reading.job)
+            rest = Reading(mentions=[m for m in reading.mentions if m.facts and m.kind], job=reading.job)
             if rest.mentions or rest.job:
                 Apply(now, self.vocabulary).run(rest)
                 now.pending = self.asking.next(now, rest, [], False)
         return now
+
+    def _changed_last(self) -> list[int]:
+        """The places of the pieces that came or changed in the last turn that changed anything."""
+        before = self.past[-1].pieces if self.past else []
+        return [at for at, piece in enumerate(self.state.pieces) if piece not in before]
 
     def _context(self) -> Context:
         """What the reader has to know of what is in hand."""
@@ -235,6 +244,8 @@ class Conversation:
         pending = state.pending
         return Context(
             kinds=[piece.kind for piece in state.pieces],
+            held=[dict(piece.facts) for piece in state.pieces],
+            recent=self._changed_last(),
             focus=focused.kind if focused else None,
             asked=pending.fact if pending and pending.fact else None,
             options=[str(o) for o in pending.doubt.options] if pending and pending.doubt else [],
@@ -302,8 +313,9 @@ def _how_often(text: str) -> int:
     return int(numbers[0]) if numbers and 1 <= numbers[0] <= MOST_UNDONE else 1
 
 
-def _refused(pending: Pending | None) -> float | None:
-    """The number of a size that could not be, where the open question is about it."""
-    doubt = pending.doubt if pending is not None and pending.fact else None
-    value = doubt.value if doubt is not None and doubt.kind == "impossible" else None
-    return value if isinstance(value, (int, float)) else None
+def _refused(pending: Pending | None) -> tuple[str, float] | None:
+    """The fact and the number of a size that could not be, where the open question is about it."""
+    doubt = pending.doubt if pending is not None else None
+    if doubt is None or doubt.kind != "impossible" or not isinstance(doubt.value, int | float):
+        return None
+    return doubt.fact, doubt.value

@@ -18,7 +18,8 @@ def beside(row: list[Term]) -> list[Term]:
     """The terms with numbers that count nothing, dates, occasions and whatever is taken back made filler or words."""
     types = {term.type for term in row}
     if "NUM" in types:
-        row = _some(_things(_degrees(_counted_aloud(row))))
+        row = _some(_unit_ahead(_things(_degrees(_counted_aloud(row)))))
+    row = _of_the_job(_gone(_left_off(row)))
     if "LABEL" in types:
         row = _in_all(_telling(_too_low(_winds(row))))
     row = _blown_to(row)
@@ -88,11 +89,66 @@ def _is(term: Term) -> bool:
     return term.type == "FILL" and term.text.lower() in placed("told_are")
 
 
+def _left_off(row: list[Term]) -> list[Term]:
+    """ "leave the greenery off", "leave the gold out of it": it is taken away."""
+    out, leaving = list(row), placed("leaving")
+    for at, term in enumerate(row):
+        if term.text.lower() not in leaving:
+            continue
+        after = [t for t in row[at + 1 : at + 5] if t.type != "DET"]
+        if len(after) > 1 and after[0].type in {"FLAG", "COLOUR", "PIECE"} and after[1].text.lower() in placed("off"):
+            out[at] = term.moved("REMOVE", "remove")
+    return out
+
+
+def _gone(row: list[Term]) -> list[Term]:
+    """ "peach is out", "the gold's gone": it is taken away."""
+    if not any(term.type == "COLOUR" for term in row):
+        return row
+    out: list[Term] = []
+    after = -1  # where such an "out" stands, which keeps the colours behind it apart
+    for at, term in enumerate(row):
+        end = at + 2 if at + 1 < len(row) and row[at + 1].text.lower() in placed("is") else at + 1
+        gone = term.type == "COLOUR" and end < len(row) and row[end].text.lower() in placed("gone")
+        if gone and (end + 1 == len(row) or row[end + 1].type in {"SEP", "AND"}):
+            out.append(Term("REMOVE", "remove", term.start, term.start, ""))
+            after = end
+        out.append(term.moved("GAP") if at == after else term)
+    return out
+
+
+def _unit_ahead(row: list[Term]) -> list[Term]:
+    """ "in feet, 7": the number is of the unit said before it."""
+    out = list(row)
+    units = load_words("places.toml")["ahead"]
+    for at, term in enumerate(row):
+        unit = units.get(term.text.lower())
+        alone = next((i for i in range(at + 1, len(row)) if row[i].type not in {"FILL", "SEP", "PRON"}), None)
+        led = at and row[at - 1].text.lower() == "in" and term.type == "FILL"
+        if unit and led and alone == len(row) - 1 and row[alone].type == "NUM":
+            out[alone] = row[alone].moved("LEN", Amount(row[alone].value.value, unit))
+    return out
+
+
+def _of_the_job(row: list[Term]) -> list[Term]:
+    """ "forget the budget": what is known of the job, named to be taken away."""
+    if not any(term.type in {"REMOVE", "NEG"} for term in row):
+        return row
+    out, facts = list(row), load_words("places.toml")["job"]
+    for at, term in enumerate(row):
+        fact = facts.get(term.text.lower()) if term.type in {"FILL", "WORD"} else None
+        led = next((t for t in reversed(row[:at]) if t.type not in {"DET", "FILL"}), None)
+        last = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "MORE"}
+        if fact and last and led is not None and led.type in {"REMOVE", "NEG"}:
+            out[at] = term.moved("LABEL", fact)
+    return out
+
+
 def _degrees(row: list[Term]) -> list[Term]:
     """ "it's 95 out": how hot it is."""
     out = list(row)
     for at, term in enumerate(row[1:-1], 1):
-        if term.type != "NUM" or row[at - 1].value != "it":
+        if term.type != "NUM" or row[at - 1].text.lower() not in word_list("it_is"):
             continue
         if row[at + 1].text.lower() in {"out", "outside"} and term.value.value in range(20, 126):
             out[at] = term.moved("TEMP", Amount(term.value.value, "deg"))

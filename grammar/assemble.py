@@ -2,25 +2,24 @@
 
 from fractions import Fraction
 
+from grammar.counts import MORE_OF
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import ALONE
 from grammar.parts import MEASURES
 from grammar.phrases import Figure, Phrase
+from grammar.pointing import Pointing
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
-from grammar.things import Things
+from grammar.things import REMOVED
 
-THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
 COVERED = ("coverage", "coverage_fraction")
 FEWEST = 2  # guests to a table, where there are several
-SOME = frozenset({"other", "first"})
-WHICH = frozenset({"other", "first", "second", "third", "fourth", "fifth", "middle", "smallest", "biggest"})
 
 
-class Assembler(Things):
+class Assembler(Pointing):
     """One turn's phrases, read from left to right."""
 
     def run(self) -> Assembled:
@@ -55,7 +54,10 @@ class Assembler(Things):
             self.changing = True  # "make that two tables": what was said in an earlier turn
 
     def _on_rest(self, at: int, phrase: Phrase) -> None:
-        if not self._rest_of_pieces(at):
+        if self._before(at, "remove", "neg") and len(self.context.kinds) > 1 and not self._after(at, "colour"):
+            self.drafts.append(Draft(which="other", named=True, removed=True))  # "keep the arch, lose the rest"
+            self.changing = True
+        elif not self._rest_of_pieces(at):
             super()._on_rest(at, phrase)
 
     def _on_make(self, at: int, phrase: Phrase) -> None:
@@ -103,7 +105,8 @@ class Assembler(Things):
             return False
         counted = self._after(at, "amount") and is_count(self.phrases[at + 1])
         rest = self.phrases[at + 1 + counted :]
-        another = phrase.value == "another" and any(p.kind in {"colour", "choice"} for p in rest)
+        sized = self._after(at, "sep", "prep") and any(is_size(p) for p in rest)
+        another = phrase.value == "another" and (sized or any(p.kind in {"colour", "choice"} for p in rest))
         if not (another or (counted and any(is_size(p) for p in rest))):
             return False
         self.current.new, self.changing = True, True
@@ -113,83 +116,35 @@ class Assembler(Things):
         return True
 
     def _on_same(self, at: int, phrase: Phrase) -> None:
+        if phrase.value == "all" and self._as_much(at):
+            return
+        if self._same_colours_there(at, phrase):
+            return
         self.changing = self.changing or phrase.value == "swapped"
         if phrase.value != "swapped" or not any(later.kind == "colour" for later in self.phrases[at:]):
             self.current.like = str(phrase.value)  # "swap the colours for navy" names new ones
 
-    def _on_pron(self, at: int, phrase: Phrase) -> None:
-        if phrase.value in {"all", "both"}:
-            if len([d for d in self.drafts if d.named]) > 1:
-                self._for_all(at)
-            elif not self.current.named:
-                self.current.which = str(phrase.value)
-                self.everything = not self.context.kinds
-        elif (
-            phrase.value in SOME
-            and len(self.context.kinds) == 1
-            and at + 1 < len(self.phrases)
-            and is_count(self.phrases[at + 1])
+    def _same_colours_there(self, at: int, phrase: Phrase) -> bool:
+        """ "same colours on the arch": those of the other piece that has some."""
+        head = next((h for h in self.heads.values() if at < h.first <= at + 2 and h.at == len(self.phrases) - 1), None)
+        kind = self._head_kind(head) if head is not None else ""
+        here = zip(self.context.kinds, self.context.held, strict=False)
+        rows = [facts["colours"] for of, facts in here if of != kind and facts.get("colours")]
+        on_it = phrase.value == "colours" or phrase.text.lower().endswith(" on")
+        if (
+            head is None
+            or not on_it
+            or kind not in self.context.kinds
+            or not rows
+            or any(row != rows[0] for row in rows)
         ):
-            pass  # "the other four": see parts
-        elif phrase.value in {"biggest", "smallest"} and not self.context.kinds:
-            self._select_here(str(phrase.value), at)
-        elif phrase.value in WHICH and self.context.kinds:
-            self._select(str(phrase.value), at)
-        elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
-            self.changing = self.correcting = True  # "that's two tables": of those in hand
-        if self._before(at, "remove"):
-            self._remove_it(at, phrase)
-        elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
-            self._put_it()
-
-    def _counts_those_in_hand(self, at: int) -> bool:
-        """ "... two tables", where there are tables."""
-        run = self.phrases[at + 1 : at + 3]
-        if len(run) < len("two tables".split()) or not is_count(run[0]):
             return False
-        kind = TABLE_KIND if run[1].kind == "table" else str(run[1].value) if run[1].kind == "piece" else ""
-        return kind in self.context.kinds
-
-    def _select(self, which: str, at: int) -> None:
-        """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
-        draft = Draft(which=which, named=True, on_table=self._speaks_of_table())
-        placed = self._before(at, "prep") and self.topic is not None
-        if placed and self.topic is not None:
-            fact, _value = self.topic
-            if fact == "colours":
-                draft.colours, self.current.colours = self.current.colours, []
-            elif fact in self.current.facts:
-                draft.facts[fact] = self.current.facts.pop(fact)
+        draft = Draft(kind=kind, named=True, colours=[dict(colour) for colour in rows[0]])
         self.drafts.append(draft)
-        self.current = self.loose if placed else draft
+        self.skip |= set(range(at + 1, head.at + 1))
+        self.starts.pop(head.first, None)
         self.changing = True
-
-    def _select_here(self, which: str, at: int) -> None:
-        """ "three 8 ft and five 6 ft tables, gold on the long ones": one of those named in this turn."""
-        ordered = sorted((draft for draft in self.drafts if draft.named), key=_greatest)
-        if len(ordered) < len("ab"):
-            return
-        meant = ordered[0] if which == "smallest" else ordered[-1]
-        if self._before(at, "prep") and self.topic == ("colours", None) and meant is not self.current:
-            meant.colours, self.current.colours = self.current.colours, []
-        self.trailing = None
-        self.current = meant
-
-    def _put_it(self) -> None:
-        """ "put it on the columns too": the plant or the make that was spoken of last."""
-        fact = self._spec(self.context.topic) if self.context.topic else None
-        if fact is not None and fact.type == "flag":
-            self.topic = (fact.id, True)
-            self.changing = True
-
-    def _remove_it(self, at: int, phrase: Phrase) -> None:
-        """ "take it off the tables", "remove it", "lose them"."""
-        self.changing = True
-        nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
-        if nxt is not None and nxt.kind == "prep":
-            self.topic = (self.context.topic or "foliage", "removed")
-            return
-        self.current.removed = True
+        return True
 
     def _on_remove(self, at: int, phrase: Phrase) -> None:
         self.changing = True
@@ -219,6 +174,7 @@ class Assembler(Things):
 
     def _finish(self) -> Assembled:
         self._keep_the_rest()
+        self._part_of_all()
         drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
         drafts = self._merge_loose(drafts)
         self._colour_all(drafts)
@@ -261,15 +217,29 @@ class Assembler(Things):
         reading = Reading(
             mentions=[d.mention() for d in drafts if not d.empty],
             job=self.job.facts,
+            job_drop=self.job.dropped,
             orders=self.orders,
             doubts=[*self.doubts, *self.job.doubts],
             changing=self.changing,
             alternatives="compare" in self.orders,
-            topic=self.topic[0] if self.topic else "",
+            topic=self._topic_now(drafts),
             answer=self.answer,
         )
         cost = self.cost + self.job.cost + 0.05 * len(self.unused)
         return Assembled(reading, cost, [*self.unused, *self.job.unused])
+
+    def _topic_now(self, drafts: list[Draft]) -> str:
+        """What the turn was about, for the next one to go on from."""
+        if self.topic is not None:
+            return self.topic[0]
+        if any(draft.removed for draft in drafts):
+            return REMOVED
+        steps = [step for draft in drafts for step in draft.steps]
+        return (
+            f"{MORE_OF} {steps[0].by:g}"
+            if len(steps) == 1 and (steps[0].fact, steps[0].how) == ("count", "plus")
+            else ""
+        )
 
     def _colour_all(self, drafts: list[Draft]) -> None:
         """ "8 tables and an arch, navy and gold": colours behind the last of new pieces are those of all."""
@@ -362,11 +332,6 @@ class Assembler(Things):
         if draft.joined and count and length:
             draft.facts["table_length"] = count * length / (draft.rows or 1)
             draft.facts["count"] = draft.rows or 1
-
-
-def _greatest(draft: Draft) -> float:
-    """The greatest size of a piece, inches."""
-    return float(max(_sizes(draft).values(), default=0.0))
 
 
 def _sizes(draft: Draft) -> dict[str, float]:

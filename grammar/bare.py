@@ -15,7 +15,8 @@ SHORTEST = 13  # inches; no bouquet or centrepiece is lower
 LEAST_WIDE = 18  # inches; a smaller size behind that of a table is not how wide it is
 NARROW = 24  # inches; no runner is as short, but most are as wide
 LESS = frozenset("narrower thinner skinnier slimmer lower shorter smaller shallower".split())
-
+MOST_CHANGED = 2.0  # times: a size said anew is seldom further from the one that was held
+AS_LIKELY = 1.15
 FEW_SIZES = 3  # that stand in a row: two may be of a table
 
 
@@ -87,7 +88,7 @@ class Bare(Counts):
         if fact is None or not isinstance(figure.high, Amount):
             return False
         by = self.slots.convert(figure.high.number, figure.high.unit or "in", "in")
-        less = word.text.lower() in LESS
+        less = word.text.lower() in placed("less")
         self.current.steps.append(Step(fact=fact.id, how="plus", by=-by if less else by))
         self.changing = True
         return True
@@ -146,6 +147,25 @@ class Bare(Counts):
         self.changing = True
         return True
 
+    def _put_on(self, at: int, figure: Figure) -> bool:
+        """ "add a foot to the width", "put 6 inches on the height": more of a size that is known."""
+        place = at + 1
+        while self._kind_at(place) in {"prep", "det"}:
+            place += 1
+        led = self._before(at, "add") or (
+            self._after(at, "prep") and self.phrases[at + 1].text.lower() in {"on", "onto"}
+        )
+        if not led or place == at + 1 or self._kind_at(place) != "label" or self.current.named:
+            return False
+        fact = self.slots.fact(str(self.phrases[place].value), self._kind(), on_table=self._speaks_of_table())
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None or fact.id not in self.context.known:
+            return False
+        self.current.steps.append(Step(fact=fact.id, how="plus", by=both[1]))
+        self.skip |= set(range(at + 1, place + 1))
+        self.changing = True
+        return True
+
     def _sizes_in_a_row(self, at: int, phrase: Phrase) -> bool:
         """ "5" 11" 16"": sizes of balloons one after the other."""
         end = at
@@ -155,6 +175,11 @@ class Bare(Counts):
             return False
         self.skip |= set(range(at + 1, end))
         return self._sizes([p.amounts[0] for p in self.phrases[at:end]], phrase, only_if_nominal=True)
+
+    def _in_balloons(self, at: int, phrase: Phrase) -> bool:
+        """ "seven each in 11 inch": the balloons that it is made of."""
+        behind_in = at > 0 and (self.phrases[at - 1].kind, self.phrases[at - 1].value) == ("gap", "in")
+        return behind_in and self._sizes([phrase.amounts[0]], phrase, only_if_nominal=True)
 
     def _is_balloons(self, phrase: Phrase) -> bool:
         size = phrase.amounts[0].high
@@ -189,6 +214,8 @@ class Bare(Counts):
             and self._sizes([figure], phrase, only_if_nominal=True)
         ):
             return  # "ten bouquets of 3, 11 inch"
+        if fact is not None and self._of_either(figure, phrase):
+            return
         if fact is not None:
             both = self.slots.both(figure, fact)
             if kind == TABLE_KIND and fact.id == "length" and both is not None and both[1] <= NARROW:
@@ -222,6 +249,29 @@ class Bare(Counts):
         """Whether a length in inches is too small for a bouquet, but not for its balloons."""
         size = figure.high
         return isinstance(size, Amount) and size.unit == "in" and size.number < SHORTEST
+
+    def _of_either(self, figure: Figure, phrase: Phrase) -> bool:
+        """ "make it 10 ft" after a garland and columns in one breath: a size nearer to that of the one not in focus."""
+        loose = self.current is self.loose and self.loose.which == "it" and not self.drafts
+        kinds = [self.context.kinds[at] for at in self.context.recent]
+        if not loose or self.context.asked or self.orders or not 1 < len(set(kinds)) == len(kinds):
+            return False
+        fits: dict[str, tuple[str, float]] = {}
+        far: dict[str, float] = {}
+        for at, kind in zip(self.context.recent, kinds, strict=True):
+            words = self.slots.words(kind, on_table=kind == TABLE_KIND)
+            fact = self.slots.vocabulary.fact(words.bare, kind) if words is not None and words.bare else None
+            held = self.context.held[at].get(fact.id) if fact is not None else None
+            both = self.slots.both(figure, fact) if fact is not None else None
+            if fact is not None and both is not None and isinstance(held, int | float) and fact.fits(both[1]):
+                fits[kind] = fact.id, both[1]
+                far[kind] = max(both[1] / held, held / both[1])
+        mine = far.pop(self.context.focus or "", 0.0)
+        if not far or min(far.values()) > min(mine * AS_LIKELY, MOST_CHANGED):
+            return False
+        self.doubts.append(Doubt(kind="either", value=fits, options=list(fits), words=phrase.text))
+        self.changing = True
+        return True
 
     def _others(self, kind: str) -> list[FactWords]:
         """Further facts that a second bare size may mean: the width after the length of a table."""

@@ -6,16 +6,19 @@ from grammar.draft import Draft
 from grammar.ground import COST
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import LEAST_BUDGET
-from grammar.meant import Meant
+from grammar.meant import LEADS, Meant
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
+from grammar.scaled import TIMES, Scaled
 from grammar.slots import TABLE_KIND
 from grammar.word_files import placed
 
 MOST_DROPS = 12
+MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
+MOST_HANDS = 12
 
 
-class Counts(Meant):
+class Counts(Meant, Scaled):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -113,17 +116,29 @@ class Counts(Meant):
         many = abs(by) > MOST_DROPS and self._holds_balloons(self._kind()) and not self._needs(self._kind())
         self.current.steps.append(Step(fact="balloons" if many else "count", how="plus", by=by))
         self.changing = True
+        before, _, much = self.context.topic.partition(" ")
+        if before == MORE_OF and not many and self.correcting and by * float(much) > 0:
+            self.current.steps.append(Step(fact="count", how="plus", by=-float(much)))  # "one more", "no, two more"
 
     def _of_the_job(self, at: int, number: float, phrase: Phrase) -> bool:
         """A budget: said as such, or amended."""
         moved = self._before(at, "make") and self.phrases[at - 1].text.lower().startswith("move")
         if moved and self.context.event_minutes is not None and not self.current.named:
             return self.job.named(at, replace(phrase, label="event_time"), self.phrases)
+        alone = self._before(at, "onhand", "prep", "whatif") and self._kind_at(at + 1) in {"", "sep"}
+        if self.context.intent == "schedule" and alone and number <= MOST_HANDS and not self.current.named:
+            self.job.set("crew", int(number), phrase.text)  # "two of us, how long?" "and with three?"
+            return True
         known = (self.context.budget or {}).get("amount", 0)
         alike = known and known / 4 <= number <= known * 4 and number > 4 * (self.context.count or 0)
-        amended = (self.context.topic == "budget" or alike) and self._before(at, "make") and not self.current.named
+        led = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
+        amended = (self.context.topic == "budget" or alike) and led and not self.current.named
         if amended and number >= LEAST_BUDGET:
             self.job.facts["budget"] = {**(self.context.budget or {}), "amount": number}
+            return True
+        guests = self.context.job.get("guests") or 0
+        if self.context.topic == "guests" and led and not self.current.named and guests / 2 <= number <= guests * 2:
+            self.job.set("guests", int(number), phrase.text)  # "80 guests", "90 now"
             return True
         return self.job.number(at, phrase, self.phrases)
 
@@ -224,6 +239,11 @@ class Counts(Meant):
             self.skip |= {at + 1, at + 2}
             self.changing = True
             return True
+        if sign > 0 and self.context.kinds and self.current is self.loose and self._kind_at(at + 2) == "colour":
+            self.current.new, self.changing = True, True  # "and six more in gold": pieces of their own
+            self.current.facts["count"] = int(number)
+            self.skip.add(at + 1)
+            return True
         self._step(sign * number)
         return True
 
@@ -296,11 +316,12 @@ class Counts(Meant):
         if phrase.value == "turn":
             self._turn(at)
             return
-        by = {"double": 2.0, "triple": 3.0, "halve": 0.5}[str(phrase.value)]
-        self.current.steps.append(Step(fact="count", how="times", by=by))
-        self.changing = True
+        if not self._multiplied(at, str(phrase.value)):
+            self._scale_all(TIMES[str(phrase.value)])
 
     def _on_det(self, at: int, phrase: Phrase) -> None:
+        if phrase.text.lower() == "the same" and self._as_much(at):
+            return
         if phrase.value == "each" and self._before(at, "prep") and self._one_on_each():
             return
         if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:

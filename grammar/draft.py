@@ -65,7 +65,8 @@ class Draft:
     @property
     def empty(self) -> bool:
         """Whether nothing at all was said of it."""
-        return not (self.facts or self.drop or self.steps or self.colours or self.removed or self.like or self.named)
+        said = self.facts or self.drop or self.steps or self.colours or self.removed or self.like or self.options
+        return not (said or self.named or self.which != "it")
 
 
 def finish_shares(colours: list[dict[str, Any]]) -> list[dict[str, Any]]:

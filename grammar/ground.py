@@ -98,6 +98,8 @@ class Ground:
         self.covered: Draft | None = None  # and the one after which a coverage did
         self.answer = ""
         self.seated: tuple[Draft, float] | None = None  # tables "for eight people"
+        self.instead_of = ""  # the kind that what is named next takes the place of
+        self.exceptions: list[str] = []  # kinds for which what is said of all does not hold
 
     def _kind(self, draft: Draft | None = None) -> str | None:
         kind = (draft or self.current).kind
@@ -283,6 +285,24 @@ class Ground:
         self.current.drop.append(("sizes", figure.high.number))
         self.changing = True
         return True
+
+    def _head_kind(self, head: Head) -> str:
+        if head.kind == "table":
+            return TABLE_KIND
+        if head.kind == "ones":
+            return self._kind() or TABLE_KIND
+        if head.kind == "drop" and self.phrases[head.at].text.lower() in {"drop", "drops"}:
+            runner = self.current.kind == TABLE_KIND or (not self.current.named and self.context.focus == TABLE_KIND)
+            return TABLE_KIND if runner else "drop"
+        return head.kind
+
+    def _hand_over(self, giver: Draft, taker: Draft) -> None:
+        """What was just said of one piece is of the other."""
+        fact = self.topic[0] if self.topic is not None else ""
+        if fact == "colours":
+            taker.colours, giver.colours = giver.colours, []
+        elif fact in giver.facts:
+            taker.facts[fact] = giver.facts.pop(fact)
 
     def _opens_soon(self, at: int) -> bool:
         return any(head.first <= at + 1 <= head.at or head.first == at + 1 for head in self.heads.values())

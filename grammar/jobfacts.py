@@ -29,6 +29,7 @@ class JobFacts:
         self.context = context
         self.orders = orders
         self.facts: dict[str, Any] = {}
+        self.dropped: list[str] = []
         self.doubts: list[Doubt] = []
         self.unused: list[Phrase] = []
         self.cost = 0.0

@@ -1,6 +1,7 @@
 """Lengths with and without a label, sides, lists of balloon sizes."""
 
 import math
+from dataclasses import replace
 
 from grammar.draft import Draft, outside
 from grammar.ground import COST
@@ -49,9 +50,9 @@ class Lengths(Shares):
             return
         if self._before(at, "neg", "remove") and self._drop_size(figure):
             return
-        if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase):
+        if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase) or self._in_balloons(at, phrase):
             return
-        if self._taken_off(at, figure):
+        if self._taken_off(at, figure) or self._put_on(at, figure):
             return
         if self._is_its_drop(at):
             self.skip.add(at + 1)
@@ -251,6 +252,11 @@ class Lengths(Shares):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         fact = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        place = at - 1 if self._before(at, "det") else at
+        if self._before(place, "remove", "neg") and self.context.job.get(str(phrase.value)) is not None:
+            self.job.dropped.append(str(phrase.value))  # "forget the budget"
+            self.changing = True
+            return
         topic = self.context.topic
         moved = self.context.values.get(topic)
         if (
@@ -264,7 +270,11 @@ class Lengths(Shares):
             self.current.facts[fact.id] = moved  # "that's the height": what was just said was meant for this
             self.current.drop.append((topic, None))
             return
-        if fact is not None and fact.unit == "in":
+        alone = self._before(at, "more") and self._kind_at(at - 2) != "amount" and self.context.kinds
+        if fact is not None and alone and not self._size_follows(at) and not self.orders:
+            self.doubts.append(Doubt(kind="vague", words=f"{self.phrases[at - 1].text} {phrase.text}"))
+            self.changing = True
+        elif fact is not None and fact.unit == "in":
             self.hint = fact
             if self.context.options and fact.id in self.context.options:
                 self.answer = fact.id
@@ -292,7 +302,10 @@ class Lengths(Shares):
         kind = self._kind()
         on_table = draft.on_table or (kind == TABLE_KIND and not draft.named and self._speaks_of_table())
         if figure.type in {"FRAC", "PCT"} and phrase.label in ROLES:
-            self._share_of_piece(at, phrase)  # "half the length"
+            share = figure.high.number / (100 if figure.type == "PCT" else 1)
+            in_hand = self.context.kinds and not draft.new
+            if not (in_hand and self._scale(phrase.label, share, set(), replace(phrase, kind="label"))):
+                self._share_of_piece(at, phrase)  # "half the length"
             return
         if kind is None and not self.context.kinds:
             self._name_by_fact(phrase.label)

@@ -176,6 +176,8 @@ class Lexer:
                 value = match.entry.value
                 if match.entry.type == "COLOUR":
                     value = " ".join(match.entry.words)
+                if match.entry.type == "ASIDE":
+                    return Term("FILL", "aside", at, match.end, text)
                 return Term(match.entry.type, value, at, match.end, text)
         return None
 

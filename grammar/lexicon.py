@@ -207,7 +207,7 @@ class Lexicon:
         """Entries that begin at `start`, longest first."""
         found = list(self._exact(tokens, start, tokens[start].lower))
         if not found and (base := _owner(tokens[start].lower)):
-            found = [m for m in self._exact(tokens, start, base) if m.entry.type in {"PIECE", "TABLE"}]
+            found = [m for m in self._exact(tokens, start, base) if m.entry.type in {"PIECE", "TABLE", "LABEL"}]
         return found
 
     def _exact(self, tokens: Sequence[Token], start: int, first: str) -> Iterable[Match]:

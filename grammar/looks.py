@@ -5,7 +5,7 @@ from typing import Any
 
 from grammar.draft import Draft
 from grammar.ground import Ground
-from grammar.heads import is_size
+from grammar.heads import Head, Role, is_size
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -33,6 +33,10 @@ class Looks(Ground):
 
     def _on_choice(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
+        several = value == "full" and len(self.context.kinds) > 1 and phrase.text.lower().startswith("all of")
+        if several and self._after(at, "colour", "flag"):
+            self.current.which = "all"  # "all of it red and gold"
+            return
         said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
         if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
             self.correcting = True  # "two thirds, no full drop"
@@ -58,11 +62,17 @@ class Looks(Ground):
             if "coverage_fraction" in self.current.facts:
                 self._contradict_coverage(value, phrase)
                 return
+        self._begin_anew(at)
         self._set(fact, value, phrase)
         if fact == "coverage":
             self._may_cover_all(at)
         self._hang(fact)
         self._spread(fact)
+
+    def _begin_anew(self, at: int) -> None:
+        """ "helium in the bouquets, air in the columns": what is said of other pieces is not of those before."""
+        if self.targets and self._before(at, "sep", "and") and self._after(at, "prep"):
+            self.targets = []
 
     def _spread(self, fact: str) -> None:
         """The same for the other pieces that the turn speaks of as a whole."""
@@ -99,8 +109,12 @@ class Looks(Ground):
         if self.job.owns(fact):
             self.job.facts[fact] = value
             return
+        if "compare" in self.orders and len(self.phrases) == 1:
+            self.current.options[fact] = [True, False]  # "with and without greenery"
+            return
         if denied and self._before(at, "remove"):
             self.changing = True
+        self._begin_anew(at)
         self._set(fact, value, phrase)
         self.plant = fact
         self._spread(fact)
@@ -109,6 +123,7 @@ class Looks(Ground):
         """A colour in the row, with the share that it has; or one that is taken away, swapped or wanted more of."""
         if self._swapped(at, phrase) or self._unwanted(at, phrase):
             return
+        self._in_place_of(at, phrase)
         if phrase.label == "rest" and self.current.part_of and self.current.colours:
             self.current = Draft(which="other", named=True)  # "four in pink, the rest in white"
             self.drafts.append(self.current)
@@ -117,6 +132,11 @@ class Looks(Ground):
         anew = self._taken_back(at, phrase)
         if at == 1 and self._before(at, "and") and not self.current.named and "colours" in self.context.known:
             self.current.extend = True  # "and gold": more of them
+        gone = [
+            c["name"] for c in self.context.values.get("colours", ()) if ("colours", c["name"]) in self.current.drop
+        ]
+        if gone and any(p.kind in {"make", "remove"} for p in self.phrases[:at]):
+            self.current.extend = True  # "peach is out, go with coral"
         if self.phrases[0].text.lower() == "with" and self.current is self.loose and "colours" in self.context.known:
             self.current.extend = True  # "with a bit of sage"
         alone = self._before(at, "sep") and self.phrases[at - 1].text == "," and not self._owned(at)
@@ -184,7 +204,7 @@ class Looks(Ground):
         elif phrase.label == "all":
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
-            elif self.changing and not self.current.named and len(self.context.kinds) > 1:
+            elif self.current is self.loose and len(self.context.kinds) > 1:
                 self.current.which = "all"  # "make them all gold"
             elif not self._after(at, "and", "sep", "colour"):
                 entry["share"] = 1.0
@@ -197,6 +217,10 @@ class Looks(Ground):
         if place < 0 or at == self.replacing:
             return False
         before = self.phrases[place]
+        if before.kind == "more" and self._kind_at(place - 1) == "amount":
+            return False  # "six more in gold"
+        if before.kind == "more" and self._more_of_it(at, phrase):
+            return True
         if before.kind == "more":
             self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
             self.skip |= {at + 1} if self._after(at, "colour") else set()  # "more gold than black"
@@ -204,9 +228,18 @@ class Looks(Ground):
             return True
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
+        last = place - 2 if self._kind_at(place - 1) == "sep" else place - 1
+        if (
+            before.kind == "gap"
+            and self._kind_at(last) == "colour"
+            and ("colours", self.phrases[last].value) in dropped
+        ):
+            self.current.extend = True  # "scratch the silver, do white"
         listed = self.phrases[other].kind == "colour" and ("colours", self.phrases[other].value) in dropped
         if listed and before.kind == "sep" and not self.context.colours:
             listed = self._ends_a_list(at)  # "no ivory, navy" wants navy; "no red, blue or gold" none of them
+        if listed and other == place and self._before(place, "neg") and self.phrases[place - 1].value == "not":
+            return False  # "not pink peach"
         held = [colour["name"] for colour in self.context.values.get("colours", ())]
         if self._said_instead(at, phrase):
             return False
@@ -219,6 +252,20 @@ class Looks(Ground):
             return True
         return False
 
+    def _more_of_it(self, at: int, phrase: Phrase) -> bool:
+        """ "heavier on the white, 70 %": the share that it is to have."""
+        told = at + 2 if self._after(at, "sep") else at + 1
+        share = self.phrases[told].amounts[0] if self._kind_at(told) == "amount" else None
+        if share is None or share.type not in {"PCT", "FRAC"}:
+            return False
+        self.current.colours.append(
+            {"name": phrase.value, "share": share.high.number / (100 if share.type == "PCT" else 1)}
+        )
+        self.skip |= set(range(at + 1, told + 1))
+        self.topic = ("colours", None)
+        self.changing = True
+        return True
+
     def _swapped(self, at: int, phrase: Phrase) -> bool:
         """ "swap the red for burgundy", "make the pink lilac": one colour in place of another, or of others."""
         held = self.context.colours
@@ -227,17 +274,24 @@ class Looks(Ground):
             if phrase.value not in held or self.phrases[end + 1].value not in held:
                 break
             end += 2  # "swap navy and gold for lilac"
-        later = end
+        place = self._swap_place(end)
+        later = place.at + 1 if place is not None else end + (end in self.heads and self._owned(at))  # "the pink arch"
         while later < len(self.phrases) and self.phrases[later].kind in {"prep", "det", "make", "add", "onhand"}:
             later += 1
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
-        if not {*verb.split()} & placed("replaces") or self._kind_at(later) != "colour":
+        behind = self._kind_at(end) == "make" and first < 1 and self.phrases[end].text.lower().endswith(" be")
+        if not ({*verb.split()} & placed("replaces") or behind) or self._kind_at(later) != "colour":
             return False
         of_all = verb.endswith((" them", " it", " those", " these"))  # "make them pink and gold" names all anew
         side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
         if phrase.label or not (later > end or side_by_side):
             return False
+        if place is not None:
+            self.current = Draft(kind=self._head_kind(place), named=True)
+            self.drafts.append(self.current)
+            self.skip |= set(range(end, place.at + 1))
+            self.starts.pop(place.first, None)
         self.current.drop += [("colours", p.value) for p in self.phrases[at:end] if p.kind == "colour"]
         self.skip |= set(range(at + 1, end))
         self.replacing = later
@@ -245,6 +299,21 @@ class Looks(Ground):
         if len(self.context.kinds) > 1 and self.current is self.loose and self.current.which == "it":
             self.current.which = f"colour {phrase.value}"  # of every piece that has it
         return True
+
+    def _in_place_of(self, at: int, phrase: Phrase) -> None:
+        """ "silver for the gold": a new colour in place of one that is held."""
+        old = at + 3 if self._kind_at(at + 2) == "det" else at + 2
+        link = self._after(at, "prep") and self.phrases[at + 1].value == "for" and self._kind_at(old) == "colour"
+        held = self.context.colours
+        if link and self.phrases[old].value in held and phrase.value not in held:
+            self.current.drop.append(("colours", self.phrases[old].value))
+            self.current.extend, self.changing = True, True
+            self.skip |= set(range(at + 1, old + 1))
+
+    def _swap_place(self, at: int) -> Head | None:
+        """ "change the pink on the arch to lilac": the one piece that is meant."""
+        head = next((h for h in self.heads.values() if h.role is Role.PLACE and h.first == at + 1), None)
+        return head if head is not None and self._head_kind(head) in self.context.kinds else None
 
     def _swap_shares(self, at: int) -> bool:
         """ "swap the white and green percentages": two colours that are held change their shares."""
@@ -274,10 +343,18 @@ class Looks(Ground):
     def _on_neg(self, at: int, phrase: Phrase) -> None:
         """ "two thirds, no, half" corrects; "... with greenery, three without": the plant that was spoken of before."""
         self.correcting = self.correcting or (phrase.text.lower() == "no" and self._after(at, "sep"))
-        last = self._kind_at(at + 1) in {"", "sep", "and", "all"}
+        elsewhere = self._kind_at(at + 1) == "pron" and self.phrases[at + 1].text.lower().startswith("on ")
+        last = self._kind_at(at + 1) in {"", "sep", "and", "all", "prep"} or elsewhere
         if last and self.plant:
+            held = self.current.facts.pop(self.plant, None) if "compare" in self.orders else None
+            if held is not None:
+                self.current.options[self.plant] = [held, not held]  # "with greenery versus without"
+                return
             self._set(self.plant, False, phrase)
         held = self._spec(self.context.topic or "")
+        there = phrase.value == "not" and self._kind_at(at + 1) == "prep" and at + 2 in self.starts
+        if there and held is not None and held.type == "flag" and not self.plant:
+            self.topic, self.changing = (held.id, False), True  # "not on the columns though"
         it = self._after(at, "pron") and self._kind_at(at + 2) in {"", "sep"}
         if phrase.text.lower() == "without" and (last or it) and held is not None and held.type == "flag":
             self._set(held.id, False, phrase)  # "with greenery?" "without it"
@@ -304,6 +381,10 @@ class Looks(Ground):
             elif fact in last.facts:
                 draft.facts[fact] = last.facts[fact]
 
+    def _is_share(self, at: int) -> bool:
+        """ "all two thirds"."""
+        return self._kind_at(at) == "amount" and self.phrases[at].amounts[0].type == "FRAC"
+
     def _looks(self, at: int) -> bool:
         """Whether a colour, a plant or a choice stands there."""
         return 0 <= at < len(self.phrases) and self.phrases[at].kind in {"colour", "flag", "choice"}
@@ -313,6 +394,9 @@ class Looks(Ground):
         if self._opens_turn() and not self._after(at, "amount"):
             self.everything = True  # "all with greenery: six tables and a garland"
         place = at + 2 if self._after(at, "onhand", "prep") else at + 1
+        led = self._before(at, "make", "corr", "whatif") or (at == 0 and (self._looks(place) or self._is_share(place)))
+        if len(self.context.kinds) > 1 and self.current is self.loose and led:
+            self.current.which = "all"  # "make them all 6 ft", "all with greenery"
         if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):
             self._for_all(at)
         elif several and self._after(at, "amount") and is_size(self.phrases[at + 1]):

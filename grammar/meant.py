@@ -6,6 +6,7 @@ from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
 
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
+BEHIND = frozenset({"", "sep", "gap", "and", "colour", "flag", "onhand"})  # and behind it
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
 FEWEST = 4  # a smaller number behind the name of one thing may be how many there are
 
@@ -28,6 +29,9 @@ class Meant(Parts):
             return True
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
+        fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None
+        if fact is not None and self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep"}:
+            return self._answer(fact.id, phrase)  # "both 7"
         return self._pronoun_size(at, phrase)
 
     def _with_a_point(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -50,13 +54,15 @@ class Meant(Parts):
         return words is not None and "count" in words.needs
 
     def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
-        """ "make it 8" of a 6 ft garland: of the one thing in hand that has a size, a number alone is the new size."""
+        """ "make it 8" of a 6 ft garland, "make the garland 8": of one thing in hand that has a size, the new size."""
         fact, kind = self._bare_fact(), self._kind()
-        one = self.context.count in {None, 1} and len(self.context.kinds) == 1 and not self._needs(kind)
-        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in {"", "sep"}
-        if not (one and alone) or kind == TABLE_KIND or self.drafts or self.orders or fact is None:
+        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in BEHIND and not self.drafts
+        named = self._before(at, "piece", "make") and self.current.named and not self.current.new
+        values = [facts for of, facts in zip(self.context.kinds, self.context.held, strict=False) if of == kind]
+        one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
+        if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
-        held = self.context.values.get(fact.id)
+        held = values[0].get(fact.id) if values[0].get("count") in {None, 1} else None
         if not isinstance(held, int | float):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts

@@ -149,11 +149,15 @@ def _preposition(tokens: Sequence[Token], after: int) -> bool:
     """Whether what stands behind "in" shows that it is no inch: "8 in the hall", "3 in 4"."""
     if word_at(tokens, after) in unit_words().after_preposition:
         return True
-    return any(
-        not any(unit.kind != "percent" for _, unit in units_at(tokens, numeral.end))
-        and word_at(tokens, numeral.end) != "x"
-        for numeral in numerals_at(tokens, after)[:1]
-    )
+    for numeral in numerals_at(tokens, after)[:1]:
+        units = [(end, unit) for end, unit in units_at(tokens, numeral.end) if unit.kind != "percent"]
+        if not units:
+            return word_at(tokens, numeral.end) != "x"
+        if all(unit.word == "s" for _, unit in units):
+            return True  # "9 in 5s and 11s"
+        inches = [end for end, unit in units if unit.name == "in" and unit.word != "in"]
+        return any(word_at(tokens, end) in unit_words().after_size for end in inches)  # "8 in 11 inch balloons"
+    return False
 
 
 def _continued(tokens: Sequence[Token], before: _Sum) -> Iterator[_Sum]:

@@ -30,8 +30,10 @@ class Parts(Ground):
         self._part_off(number, total)
         return True
 
-    def _part_off(self, number: float, total: float) -> None:
-        draft = Draft(kind=self.context.focus, named=True, part_of=total, on_table=self.context.focus == TABLE_KIND)
+    def _part_off(self, number: float, total: float, kind: str = "") -> None:
+        """So many of those in hand, of the kind in focus where none is named, become a piece of their own."""
+        kind = kind or self.context.focus or ""
+        draft = Draft(kind=kind, named=True, part_of=total, on_table=kind == TABLE_KIND)
         draft.facts["count"] = int(number)
         self.drafts.append(draft)
         self.current = draft
@@ -86,6 +88,9 @@ class Parts(Ground):
             self._part_off(number, total)
             self.current.apart = True  # "all navy except two in gold": the navy is of the others
             return True
+        if self._one_alone(at, number):
+            self._part_off(1, total or 0)
+            return True
         if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
@@ -94,6 +99,18 @@ class Parts(Ground):
             return False
         self._part_off(number, total)
         return True
+
+    def _one_alone(self, at: int, number: float) -> bool:
+        """ "one should be 6 ft", "one in gold", "swap one for a 6 ft one": one of several in hand."""
+        if number != 1 or at > 1 or self.heads or self.orders:
+            return False
+        opens = at == 0 or (at == 1 and self.phrases[0].kind in {"make", "corr", "and"})
+        told = self._kind_at(at + 1) in {"make", "cmp", "colour"} or (
+            self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and opens and at == 1
+        )
+        several = (self.context.count or 0) > 1 and len(self.context.kinds) == 1 and not self.context.asked
+        alone = sum(is_count(phrase) for phrase in self.phrases) == 1
+        return bool(opens and told and several and alone)
 
     def _excepted(self, at: int) -> bool:
         """Whether a number follows "except"."""

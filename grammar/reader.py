@@ -34,6 +34,7 @@ from grammar.word_files import load_words
 
 # Where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible.
 CLOSE = 2.3
+UNITS = ("footers", "footer", "foot", "feet", "ft", "inches", "inch")
 MIXED_ORDERS = 2  # orders of one turn that are kept
 
 
@@ -160,6 +161,8 @@ def apart(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         cut = _glued_unit(token.lower) if token.kind == "word" else 0
+        if token.lower.removesuffix("'s") in UNITS and token.lower.endswith("'s"):
+            cut = len(token.lower) - len("'s")  # "5 ft's enough"
         if cut:
             middle = token.start + cut
             out.append(replace(token, text=token.text[:cut], lower=token.lower[:cut], end=middle))
@@ -170,7 +173,7 @@ def apart(tokens: list[Token]) -> list[Token]:
 
 
 def _glued_unit(word: str) -> int:
-    for unit in ("footers", "footer", "foot", "feet", "ft", "inches", "inch"):
+    for unit in UNITS:
         if word.endswith(unit) and word[: -len(unit)] in number_words().cardinals:
             return len(word) - len(unit)
     return 0

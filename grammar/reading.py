@@ -99,7 +99,9 @@ class Context:
     event_minutes: int | None = None
     intent: str | None = None
     draped: bool = False
-    refused: float | None = None  # the number of a size that could not be, where it was asked about
+    refused: tuple[str, float] | None = None  # the fact and the number of a size that could not be
+    held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`
+    recent: list[int] = field(default_factory=list)  # which of them the last change was of
     colours: frozenset[str] = frozenset()  # of all pieces in hand
     count: float | None = None
     values: dict[str, Value] = field(default_factory=dict)

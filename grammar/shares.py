@@ -21,6 +21,8 @@ class Shares(Bare):
         if not isinstance(figure.high, Amount):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
+        if self._scaled(at, phrase, value):
+            return
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":

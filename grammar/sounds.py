@@ -61,7 +61,7 @@ def _before(tokens: list[Token], at: int, place: str, tells: Tells) -> bool:
 def _behind(tokens: list[Token], at: int, place: str, tells: Tells) -> bool:
     after = at + 1
     if after >= len(tokens):
-        return False
+        return place == "end"
     if place == "colour":
         while after + 1 < len(tokens) and tokens[after].lower in LINKS:
             after += 1

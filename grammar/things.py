@@ -1,5 +1,6 @@
 """Naming words: which piece a phrase belongs to, places, and what is denied or taken away."""
 
+from grammar.apart import Apart
 from grammar.draft import Draft
 from grammar.ground import COST
 from grammar.heads import Head, Role, is_count, is_size
@@ -9,9 +10,12 @@ from grammar.parts import MEASURES
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Step
 from grammar.slots import TABLE_KIND
+from grammar.word_files import placed
+
+REMOVED = "removed"  # the topic of a turn that took a piece away
 
 
-class Things(Lengths, Looks):
+class Things(Lengths, Looks, Apart):
     """Naming words: which piece a phrase belongs to, places, and what is denied or taken away."""
 
     def _open(self, head: Head) -> None:
@@ -21,16 +25,40 @@ class Things(Lengths, Looks):
         before = list(self.phrases[head.first : head.at])
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
         article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
-        if head.role is Role.PLACE and self._is_place(head, kind, counted):
+        placed = head.role is Role.PLACE and self._placed(head, kind, counted)
+        if not placed and not self._pointed_out(head, kind, article, counted):
+            self._name(head, kind, article, counted)
+
+    def _placed(self, head: Head, kind: str, counted: bool) -> bool:
+        """Whether the thing only tells where something goes, or where it does not."""
+        if self._is_exception(head):
+            self._except(head, kind)
+        elif head.kind == "ones" and self._coloured_ones(head):
+            pass
+        elif self._is_place(head, kind, counted):
             self._place(head, kind)
-            return
+        else:
+            return False
+        return True
+
+    def _pointed_out(self, head: Head, kind: str, article: str, counted: bool) -> bool:
+        """Whether the thing is one in hand that something else is done with: dressed, replaced, taken away."""
+        if self._gives_way(head, kind) or self._one_table(head, article, counted):
+            return True
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
             self._place(head, kind)  # "gold on the arch and the tables"
-            return
-        if head.role is Role.DENIED or head.role is Role.REMOVED:
-            self._deny(head, kind, before)
-            return
+            return True
+        if known and self._goes_too(head, article, counted):
+            head.role = Role.REMOVED
+        if head.role in {Role.DENIED, Role.REMOVED}:
+            self._deny(head, kind, list(self.phrases[head.first : head.at]))
+            return True
+        return False
+
+    def _name(self, head: Head, kind: str, article: str, counted: bool) -> None:
+        """The draft of what is named, and what its own words say of it."""
+        before = list(self.phrases[head.first : head.at])
         self.targets = []
         if head.kind == "ones" and self._coloured_ones(head):
             return
@@ -54,6 +82,8 @@ class Things(Lengths, Looks):
             draft = self.current = again
         else:
             draft = self.current = self._opened(head, kind, article, counted=counted, known=known)
+        if self.instead_of:
+            draft.new, draft.instead, draft.which, self.instead_of = True, True, f"kind {self.instead_of}", ""
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
         draft.article = article == "one" or (draft.article and article == "each")
@@ -73,6 +103,26 @@ class Things(Lengths, Looks):
         )
         self.adding = False
 
+    def _gives_way(self, head: Head, kind: str) -> bool:
+        """ "swap the columns for an arch": the piece in hand that another one takes the place of."""
+        verb = self.phrases[head.first - 1].text.lower().split() if self._before(head.first, "make") else []
+        link = 2 if self._after(head.at, "prep", "onhand") else 1  # "swap ... for", "change ... to"
+        other = next((h for h in self.heads.values() if h.first == head.at + link), None)
+        if other is None or not {*verb} & placed("replaces") or kind not in self.context.kinds:
+            return False
+        if other.kind == "ones" or self._head_kind(other) == kind:
+            return False
+        self.instead_of, other.role, self.changing = kind, Role.THING, True
+        self.skip |= set(range(head.first, other.first))
+        return True
+
+    def _goes_too(self, head: Head, article: str, counted: bool) -> bool:
+        """ "and the arch", after something was taken away."""
+        alone = all(
+            p.kind in {"and", "add", "det", "sep"} for p in (*self.phrases[: head.at], *self.phrases[head.at + 1 :])
+        )
+        return alone and self.context.topic == REMOVED and article == "the" and not counted
+
     def _opened(self, head: Head, kind: str, article: str, *, counted: bool, known: bool) -> Draft:
         """A draft of its own for what is named: a new piece, or one in hand."""
         several = head.kind == "ones" and self.current.named
@@ -85,6 +135,9 @@ class Things(Lengths, Looks):
         if known and self.context.asked and kind == self.context.focus and not self.adding:
             fresh = False
         draft.new = fresh and head.kind != "ones"
+        verb = self.phrases[head.first - 1].text.lower() if self._before(head.first, "make") else ""
+        if verb in placed("replaces") and article == "the" and not known and self.context.kinds:
+            draft.new, draft.which = False, "known"  # "make the columns 7 ft" speaks of some in hand
         if head.kind == "ones":
             draft.new = self.adding or several
         return draft
@@ -117,20 +170,14 @@ class Things(Lengths, Looks):
             return False
         for i in range(head.first, head.at + 1):
             self.skip.add(i)
-        self.drafts.append(Draft(which=f"colour {colour.value}", named=True, on_table=self._speaks_of_table()))
-        self.current = self.drafts[-1]
+        meant = Draft(which=f"colour {colour.value}", named=True, on_table=self._speaks_of_table())
+        self.drafts.append(meant)
+        placed = head.role is Role.PLACE and self.topic is not None
+        if placed:
+            self._hand_over(self.current, meant)
+        self.current = self.loose if placed else meant
         self.changing = True
         return True
-
-    def _head_kind(self, head: Head) -> str:
-        if head.kind == "table":
-            return TABLE_KIND
-        if head.kind == "ones":
-            return self._kind() or TABLE_KIND
-        if head.kind == "drop" and self.phrases[head.at].text.lower() in {"drop", "drops"}:
-            runner = self.current.kind == TABLE_KIND or (not self.current.named and self.context.focus == TABLE_KIND)
-            return TABLE_KIND if runner else "drop"
-        return head.kind
 
     def _same(self, head: Head, kind: str, counted: bool, article: str) -> bool:
         """Whether the thing is the one that was spoken of just before in this turn."""

@@ -12,6 +12,9 @@ from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words, placed
 
 NEARBY = 5
+THINGS = frozenset({"PIECE", "TABLE", "ONES"})
+LEADING = frozenset({"DET", "PREP"})
+OPENING = frozenset({"SEP", "FLAG", "MAKE", "CORR", "NEG"})  # before "only the arch"
 WHOLE = 100
 TIMES = {"double": 2.0, "triple": 3.0, "halve": 0.5}
 SHARES = frozenset({"PCT", "FRAC"})
@@ -22,6 +25,7 @@ def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
     row = around(beside(recast(row)))
+    row = _alone(row)
     row = _bags(row)
     row = _props(row)
     row = _between(row)
@@ -41,6 +45,32 @@ def _next(row: list[Term], at: int) -> int:
     while at < len(row) and row[at].type in {"FILL", "OF"} and row[at].value in placed("links"):
         at += 1
     return at
+
+
+def _alone(row: list[Term]) -> list[Term]:
+    """ "everything but the arch" is except it; "greenery on the arch only", "just the garland" are of it alone."""
+    out, alone = list(row), placed("alone")
+    for at, term in enumerate(row):
+        if term.type != "FILL" or (term.text.lower() not in alone and term.text.lower() != "but"):
+            continue
+        before = next((t for t in reversed(row[:at]) if t.type != "FILL"), None)
+        after = [t for t in row[at + 1 : at + 9] if t.type != "FILL"][:4]
+        named = bool(after) and (after[0].type in THINGS or (after[0].type in LEADING and _names(after[1:])))
+        if term.text.lower() == "but":
+            whole = before is not None and (before.type, before.value) in {("PRON", "all"), ("ALL", "all")}
+            out[at] = term.moved("PREP", "except") if whole and named else term
+            continue
+        opens = before is None or before.type in OPENING
+        ahead = opens and named and after[0].value in {"the", "place", "for"}
+        behind = before is not None and before.type in THINGS and (not after or after[0].type in {"SEP", "FLAG"})
+        out[at] = term.moved("SOLE") if ahead or behind else term
+    return out
+
+
+def _names(terms: list[Term]) -> bool:
+    """Whether a thing is named next, or behind an article."""
+    led = next((t for t in terms if t.type not in {"DET", "LEN", "NUM"}), None)
+    return led is not None and led.type in THINGS | {"FOOTER", "SHAPE"}
 
 
 def _bags(row: list[Term]) -> list[Term]:
@@ -211,12 +241,24 @@ def _gaps(row: list[Term]) -> list[Term]:
     out: list[Term] = []
     for at, term in enumerate(row):
         anew = out and out[-1].type == "SEP" and term.text.lower() in placed("rather")
+        if anew and at + 1 < len(row) and row[at + 1].type == "CHOICE":
+            out.append(term.moved("CORR", "corr"))  # "no helium, just air"
+            continue
         if anew and at + 1 < len(row) and row[at + 1].type == "COLOUR":
             out.append(term.moved("GAP"))  # "no gold, just ivory"
             continue
+        if term.type == "FILL" and term.text.lower() == "in" and _size_behind(row, at + 1):
+            out.append(term.moved("GAP", "in"))  # "make it 8 in 11 inch balloons"
+            continue
+        if term.text.lower() == "again" and out and out[-1].type == "LABEL":
+            out.append(term.moved("GAP"))  # "half as long again"
+            continue
         if term.type == "FILL" and out and at + 1 < len(row):
             pair = {out[-1].type, row[at + 1].type}
-            binds = ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
+            anew = (
+                row[at + 1].type == "COLOUR" and pair <= {"COLOUR", "SEP"} and term.text.lower() in placed("do_instead")
+            )
+            binds = anew or ("LABEL" in pair and pair & AMOUNTS) or ("COLOUR" in pair and pair & SHARES)
             apart = term.value not in placed("links") and binds
             out.append(term.moved("GAP") if apart else term)
         else:
@@ -224,6 +266,14 @@ def _gaps(row: list[Term]) -> list[Term]:
                 out.append(Term("GAP", None, term.start, term.start, ""))
             out.append(term)
     return out
+
+
+def _size_behind(row: list[Term], at: int) -> bool:
+    """Whether a size of balloons stands there: one in inches that no label or thing follows, or "11s"."""
+    if at < len(row) and row[at].type == "NOMINALS":
+        return True
+    after = row[at + 1].type if at + 1 < len(row) else ""
+    return at < len(row) and row[at].type == "LEN" and row[at].value.unit == "in" and after in {"", "SEP", "BALLOON"}
 
 
 def _unlike(first: Term, second: Term) -> bool:
@@ -241,7 +291,7 @@ def _drop_links(row: list[Term]) -> list[Term]:
     """Link words between a label and its amount, a share and its colour, an amount and "of"."""
     out: list[Term] = []
     for at, term in enumerate(row):
-        if term.type in LINKING and (term.text.lower() in placed("links") or term.type == "OF" or term.value == "one"):
+        if term.type in LINKING and _linked(term):
             nxt = _next(row, at + 1)
             while nxt < len(row) and row[nxt].type == "PREP" and row[nxt].text.lower() in placed("links"):
                 nxt = _next(row, nxt + 1)  # "doors are at one"
@@ -253,12 +303,19 @@ def _drop_links(row: list[Term]) -> list[Term]:
                 (before == "LABEL" and after in AMOUNTS and not taken)
                 or (before in AMOUNTS and after == "LABEL" and term.type not in {"PREP", "DET"})
                 or (before in SHARES | {"PARTS", "REST", "ALL"} and after == "COLOUR")
+                or (before in SHARES and term.text.lower() == "of it" and after == "COLOUR")
                 or (before == "COLOUR" and after in SHARES)
             )
             if bound:
                 continue
         out.append(term)
     return out
+
+
+def _linked(term: Term) -> bool:
+    """Whether a word of those types may stand between two terms that belong together."""
+    text = term.text.lower()
+    return term.type == "OF" or term.value == "one" or text == "of it" or text in placed("links")
 
 
 def _bind(row: list[Term]) -> list[Term]:

@@ -40,9 +40,12 @@ def _mend_refused(
     """Give a size that could not be the unit that a turn names, or inches where it only agrees: "60 inches?" "yes"."""
     units = [u.name for i in range(len(tokens)) for _, u in unit_words().units.find(tokens, i) if u.kind == "length"]
     agreed = any(token.lower in placed("agrees") for token in tokens)
-    if context.asked and (units or agreed) and context.refused is not None:
-        value = convert(context.refused, units[0] if units else "in", "in")
-        reading.mentions.append(Mention(facts={context.asked: round(value, 4)}))
+    fact, number = context.refused or ("", 0.0)
+    if fact == "table_length" and context.values.get("table_shape") == "round":
+        fact = "table_diameter"
+    if units or (agreed and context.asked):
+        value = convert(number, units[0] if units else "in", "in")
+        reading.mentions.append(Mention(facts={context.asked or fact: round(value, 4)}))
 
 
 def _mend_currency(reading: Reading, tokens: Sequence[Token], context: Context) -> None:

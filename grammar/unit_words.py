@@ -81,6 +81,7 @@ class UnitWords:
     close: frozenset[str]
     cased: dict[str, str]
     after_preposition: frozenset[str]
+    after_size: frozenset[str]
     no_noun: frozenset[str]
     of: tuple[tuple[str, ...], ...]
     ruled: frozenset[int]
@@ -115,6 +116,7 @@ def unit_words() -> UnitWords:
         close=frozenset(words["close"]),
         cased=words["cased"],
         after_preposition=frozenset(words["after_preposition"]),
+        after_size=frozenset(words["after_size"]),
         no_noun=frozenset(words["no_noun"]),
         of=tuple(tuple(phrase) for phrase in words["of"]),
         ruled=frozenset(words["ruled"]),

@@ -16,12 +16,13 @@ FLOORS = {
     "one_turn": 0.98,
     "one_turn_2": 0.94,
     "talk": 0.97,
-    "talk_2": 0.93,
+    "talk_2": 0.95,
     "mixed": 0.96,
-    "busy": 0.91,
+    "busy": 0.92,
     "nothing": 0.98,
-    "fresh": 0.91,
+    "fresh": 0.93,
     "fresh_2": 0.98,
+    "talk_3": 0.98,
 }
 
 

@@ -1,0 +1,50 @@
+"""Which of the pieces in hand a mention without a name means."""
+
+from collections.abc import Sequence
+
+from assistant.state import HeardPiece
+
+SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
+PLACES = ("first", "second", "third", "fourth", "fifth")
+NEAR = 0.005  # relative: 183 cm is as good as 6 ft
+
+
+def meant(which: str, pieces: Sequence[HeardPiece], focus: int) -> list[HeardPiece]:
+    """The pieces in order; none where there is no such piece.
+
+    `which`: "it" (the one in focus), "all", "both", "other", a place in the row, "smallest", "biggest", "colour NAME",
+    "size FACT VALUE" (in the unit of the fact), or "except" before kinds or a size.
+    """
+    word, _, rest = which.partition(" ")
+    if word == "except":
+        size = meant(rest, pieces, focus) if rest.startswith("size ") else []
+        return [p for p in pieces if p not in size and p.kind not in rest.split()]
+    if word == "size":
+        fact, value = rest.split()
+        return [p for p in pieces if abs(float(p.facts.get(fact, 0)) - float(value)) <= NEAR * float(value)]
+    if word == "colour":
+        return [
+            p for p in pieces if any(rest in (c["name"], c["name"].split()[-1]) for c in p.facts.get("colours", ()))
+        ]
+    if which in PLACES:
+        return list(pieces[PLACES.index(which) : PLACES.index(which) + 1])
+    if which in {"last", "left", "right", "middle"} and len(pieces) < len("ab"):
+        return []
+    by_size = sorted(pieces, key=_size)
+    found = {
+        "all": pieces,
+        "both": pieces,
+        "other": [p for i, p in enumerate(pieces) if i != focus],
+        "middle": pieces[len(pieces) // 2 : len(pieces) // 2 + 1] if len(pieces) % 2 else [],
+        "last": pieces[-1:],
+        "left": [],
+        "right": [],
+        "smallest": by_size[:1],
+        "biggest": by_size[-1:],
+    }
+    return list(found.get(which, pieces[focus : focus + 1]))
+
+
+def _size(piece: HeardPiece) -> float:
+    """The greatest size said of a piece, inches."""
+    return max((float(piece.facts[f]) for f in SIZES if f in piece.facts), default=0.0)
