@@ -234,7 +234,7 @@ def _clauses(row: list[Term]) -> list[Term]:
     out = list(row)
     for at, term in enumerate(row):
         if (term.type, term.value, term.text.lower()) == ("LABEL", "deposit", "down"):
-            out[at] = term.moved("PREP", "place") if at + 1 < len(row) and row[at + 1].type == "DET" else term
+            out[at] = term.moved("PREP", "place") if at + 1 < len(row) and row[at + 1].type in {"DET", "NTH"} else term
         if term.type not in {"FILL", "SEP", "PREP"}:
             continue
         hummed = term.text == "," and at and row[at - 1].text.lower() in word_list("hums")

@@ -21,7 +21,7 @@ def recast(row: list[Term]) -> list[Term]:
         row = _matching(row)
     if "FRAC" in types:
         row = _half_of_it(_half_of_them(_half_of(row)))
-    if "CORR" in types:
+    if types & {"CORR", "NEG"}:
         row = _not_that(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
@@ -136,10 +136,13 @@ def _not_that(row: list[Term]) -> list[Term]:
     out = list(row)
     for at in range(1, len(row) - 1):
         slip, denied = row[at - 1], row[at]
-        if slip.type != "CORR" or not slip.text.lower().endswith("not") or denied.type != "NUM":
+        twice = slip.type == "NEG" and at > 1 and row[at - 2].type == "NEG"  # "no, not eight"
+        if not (slip.type == "CORR" or twice) or not slip.text.lower().endswith("not") or denied.type != "NUM":
             continue
         if any(t.type in {"NUM", "LEN"} and t.value.value == denied.value.value for t in row[: at - 1]):
             out[at] = denied.moved("FILL", "of")
+            if twice:
+                out[at - 2], out[at - 1] = row[at - 2].moved("CORR", "corr"), slip.moved("FILL", "of")
     return out
 
 
