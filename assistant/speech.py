@@ -275,7 +275,7 @@ def _entry(english: str, said: str) -> Entry:
             pattern += f"(?:{'|'.join(map(re.escape, forms))})"
         else:
             gaps.append(name)
-            pattern += r"(-?[\d.,]*\d)" if _NUMBER.fullmatch(name) else _KINDS.get(name, SHORT)
+            pattern += r"(-?[\d.,]*\d)" if _NUMBER.fullmatch(name) else _KINDS.get(name.rstrip("0123456789"), SHORT)
         last = gap.end()
     literals.append(english[last:])
     pattern += re.escape(literals[-1])

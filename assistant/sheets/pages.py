@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from itertools import groupby
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
 from assistant.sheets import told
@@ -129,7 +130,8 @@ def _build_card(estimate: Estimate, piece: int) -> dict[str, object] | None:
     }
 
 
-def _spoken(value: object) -> object:
+@pass_context  # so that the page's own words are put into the language before they are escaped
+def _spoken(_: Context, value: object) -> object:
     """What stands in the page, in the language that is spoken; drawings are as they are."""
     return spoken(value) if isinstance(value, str) and not isinstance(value, Markup) else value
 
