@@ -8,8 +8,8 @@ sentence that the rules have filled already, knowing no language, is found by it
     "{count} {count|runner|runners}, {decor_length} each." = "{count} {count|camino|caminos} de {decor_length}."
 
 A gap takes any words, `{n}` and `{n2}` a number, `{one}` what is no list, `{colours}` names alone, `{said}` words left
-as they are, `{words}` such words within a sentence; `{count|one|several}` goes by the number in `count`. What has no
-entry is said in English.
+as they are, `{words}` such words within a sentence, `{item}` such words that are no list; `{count|one|several}` goes by
+the number in `count`. What has no entry is said in English.
 """
 
 import heapq
@@ -32,7 +32,8 @@ MOST_KNOWN = 5000  # texts of gaps that are remembered
 SHORT, LONG = "(.+?)", "(.+)"  # what a gap may hold
 WORDS = r"((?:(?![.?!:] ).)+)"  # of one sentence
 ONE = r"((?:(?!, | and | or ).)+)"  # no list
-_KINDS = {"words": WORDS, "one": ONE}
+_KINDS = {"words": WORDS, "one": ONE, "item": ONE}
+AS_SAID = ("said", "words", "item")  # gaps whose words are left as they are
 _GAP = re.compile(r"\{([^{}]*)\}")
 _NUMBER = re.compile(r"n\d*")
 _ENDS = re.compile(r'(?<=[.?!])\s+(?=["A-Z0-9¿¡$£€¥])')
@@ -171,7 +172,10 @@ class Catalogue:
         if said is None and plain[0].isupper():  # a reason of the book at the head of a line
             low = self._said(plain[0].lower() + plain[1:], self._whole, names)
             said = low and low[0].upper() + low[1:]
-        return None if said is None else said + text[len(plain) :]
+        if said is None:
+            return None
+        at_head = text != plain and not text[0].islower()  # "5 in balloons ..." may begin with a word in the language
+        return (said[:1].upper() + said[1:] if at_head else said) + text[len(plain) :]
 
     def line(self, text: str, names: frozenset[str]) -> str | None:
         """A sentence alone, with nothing of a list or a size in it that might be half of another."""
@@ -204,7 +208,8 @@ class Catalogue:
         for link, said in self.joins.items():
             at = text.find(link)
             while at > 0:
-                head = self._part(text[:at], names)
+                numbers = link.strip() == "," and not _WORD.search(text[:at])  # of "5, 11, 16 in balloons"
+                head = None if numbers else self._part(text[:at], names)
                 tail = self._part(text[at + len(link) :], names) if head is not None else None
                 if head is not None and tail is not None:
                     return head + said + tail
@@ -231,7 +236,7 @@ class Catalogue:
                 text = forms[0] if text == "1" else forms[-1]
             elif name.startswith("colours") and not self._are_names(held[name], names):
                 text = None
-            elif not (name.startswith(("said", "words")) or _NUMBER.fullmatch(name)):
+            elif not (name.startswith(AS_SAID) or _NUMBER.fullmatch(name)):
                 text = self._part(held[name], names)
             if text is None:
                 return None
