@@ -4,7 +4,9 @@ from typing import TYPE_CHECKING
 
 from assistant.estimating import workable
 from assistant.heard import export
+from assistant.layout import join
 from assistant.reply import Reply
+from assistant.speech import spoken
 from assistant.state import State
 from grammar.reading import Reading
 
@@ -21,8 +23,8 @@ def aside(talk: "Conversation", lines: list[str], intent: str, *, estimate: bool
     now = talk.state.copy()
     now.intent = intent
     return Reply(
-        text="\n".join(lines),
+        text=join([lines]),
         heard=export(now, talk.vocabulary),
-        question=now.pending.text if estimate and now.pending else None,
+        question=spoken(now.pending.text) if estimate and now.pending else None,
         figures=talk.estimates.of(now).figures,
     )

@@ -32,7 +32,6 @@ GREETING = (
     'Say what you are making, for instance "eight 6 ft tables, full drop, 30 in wide". '
     "Tab completes a word, Ctrl-D leaves."
 )
-LEAVING = frozenset({"quit", "exit", "bye"})
 # A menu needs room below the line; on a telephone with its keyboard up there is little.
 MENU_LINES = 5
 
@@ -149,14 +148,14 @@ def _answer(said: str, turns: Turns, stdout: TextIO) -> bool:
     """Answer each line of what was typed or pasted; False where one of them asks to leave."""
     lines = [line for line in re.split("\r\n|[\r\n]", said) if line.strip()]
     for line in lines:
-        if line.strip().lower() in LEAVING:
-            return False
-        if len(lines) > 1:
-            _write(stdout, PROMPT + clean(line), gap=False)
         try:
+            if turns.leaves(line):
+                return False
+            if len(lines) > 1:
+                _write(stdout, PROMPT + clean(line), gap=False)
             reply = turns.painted(turns.take(line).text, colour_depth(stdout))
         except KeyboardInterrupt:
-            _write(stdout, "\n" + _wrapped(STOPPED, turns.width))  # the terminal has drawn ^C on this line
+            _write(stdout, "\n" + _wrapped(turns.told(STOPPED), turns.width))  # the terminal has drawn ^C on this line
             return True
         _write(stdout, reply if "\n" in reply else _wrapped(reply, turns.width))
     return True

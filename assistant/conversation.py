@@ -1,6 +1,8 @@
 """The conversation: turns in, replies out; what was said is the state."""
 
 import gc
+from contextlib import AbstractContextManager
+from dataclasses import replace
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,9 +14,10 @@ from assistant.estimating import Estimates
 from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
-from assistant.speech import speaking
+from assistant.speech import speaking, spoken
 from assistant.state import Pending, State
 from assistant.stock import read_stock
+from assistant.turns import LEAVING
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
 from grammar.ears import Heard
@@ -70,13 +73,13 @@ class Conversation:
         self.estimates = Estimates(book)
         self.asking = Asking(book, self.vocabulary, self.estimates)
 
-    def begin_again(self) -> None:
-        """As if nothing had been said."""
+    def begin_again(self, answered: str = "") -> None:
+        """As if nothing had been said, and go on answering in a language."""
         self.state = State()
         self.past: list[State] = []
         self.future: list[State] = []
         self.minded: set[str] = set()  # dangers named so far, which need not be named again
-        self.heard = Heard("", "")  # the last turn, as said and in the reader's words
+        self.heard = Heard("", "", answered=answered)  # the last turn, as said and in the reader's words
         self.said: list[str] = []  # the turns that, said again, give the job in hand
 
     def say(self, text: str) -> "Outside":
@@ -86,8 +89,11 @@ class Conversation:
     def reply_to(self, text: str) -> Reply:
         """The same answer, for the command and the chat."""
         words = self.hear(text[:LONGEST])
-        with speaking(self.heard.answered, self.reader.lexicon.colour_words):
+        with self._in_its_language():
             return self._answered(words)
+
+    def _in_its_language(self) -> AbstractContextManager[None]:
+        return speaking(self.heard.answered, self.reader.lexicon.colour_words)
 
     def _answered(self, words: str) -> Reply:
         """The answer to a turn, kept as said where there is a job book."""
@@ -101,7 +107,10 @@ class Conversation:
 
     def hear(self, text: str) -> str:
         """A turn in the reader's own words, whatever language it was said in; the next turn goes on in that one."""
-        self.heard = self.reader.ears.hear(text, self.heard if self.heard.said else None)
+        before = self.heard
+        self.heard = self.reader.ears.hear(text, before if before.said else None)
+        if not before.said and not self.heard.answered and self.heard.text == text:
+            self.heard = replace(self.heard, answered=before.answered)
         return self.heard.text
 
     def aside(self, text: str) -> Reply | None:
@@ -279,7 +288,17 @@ class Conversation:
             return text
         from assistant.sheets.answers import painted
 
-        return painted(text, self.state, self.estimates.of(self.state), self.width, depth)
+        with self._in_its_language():
+            return painted(text, self.state, self.estimates.of(self.state), self.width, depth)
+
+    def told(self, sentence: str) -> str:
+        """A sentence of the screen's own, in the language of the last turn."""
+        with self._in_its_language():
+            return spoken(sentence)
+
+    def leaves(self, text: str) -> bool:
+        """Whether the words ask to end the talk; they are no turn of it."""
+        return self.reader.ears.hear(text).text.strip(" .!").lower() in LEAVING
 
     def status(self) -> str:
         """The job so far, in one line."""

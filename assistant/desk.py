@@ -15,6 +15,7 @@ from assistant.jobs import JobBook, JobBookError, JobRow, in_memory, name_of
 from assistant.layout import join, paragraph
 from assistant.reply import Reply
 from assistant.sheets.files import write
+from assistant.speech import Said, spoken
 from assistant.state import State
 from assistant.terminal import one_line
 
@@ -193,15 +194,9 @@ class Desk:
 
     def _rows(self, rows: list[JobRow]) -> list[str]:
         self.listed = [row.id for row in rows]
-        return [
-            line
-            for number, row in enumerate(rows, 1)
-            for line in paragraph(
-                f"{number}. {', '.join(filter(None, [row.name, row.summary, _day(row.changed)]))}",
-                self.talk.width,
-                "   ",
-            )
-        ]
+        told = ([row.name, spoken(row.summary), spoken(_day(row.changed))] for row in rows)
+        numbered = (Said(f"{number}. {', '.join(filter(None, one))}") for number, one in enumerate(told, 1))
+        return [line for text in numbered for line in self._lines(text, "   ")]
 
     def _find_and_open(self, order: Order) -> Reply | None:
         if order.name.lower() in {"last one", "last job", "last", "latest", "newest"}:
@@ -228,7 +223,7 @@ class Desk:
         row = self.book.row(job)
         self.book.put_away(job)
         if job == self.job:
-            self.talk.begin_again()
+            self.talk.begin_again(self.talk.heard.answered)
             self.job, self.before, self.kept = None, None, 0
         self.put_away = job
         name = f'"{row.name}"' if row and row.name else "The job"
@@ -346,7 +341,7 @@ class Desk:
         if quote is None:
             return self._say(NO_QUOTE, "price")
         return self._reply(
-            [f"Quoted on {_day(quote.at)}:", *quotes.rows(quote.figures, self.talk.state.metric)], "price"
+            [f"Quoted on {_day(quote.at)}:", *map(spoken, quotes.rows(quote.figures, self.talk.state.metric))], "price"
         )
 
     def _changed(self, order: Order) -> Reply:

@@ -10,6 +10,7 @@ from assistant.layout import listed, paragraph
 from assistant.naming import named_pieces
 from assistant.schedule import at, plan_of
 from assistant.sheets.files import MARK, write
+from assistant.speech import spoken
 from assistant.terminal import one_line
 from rules.crew import value
 from rules.timetable import Timetable
@@ -75,14 +76,14 @@ def calendar_of(day: Timetable, when: date, what: str, *, zone: ZoneInfo | None 
             continue
         event = Event()
         start, end = (_moment(party, minutes - day.event) for minutes in (first, last))
-        event.add("summary", f"{name}: {what}")
+        event.add("summary", spoken(f"{name}: {what}"))
         event.add("dtstart", start)
         if last > first:
             event.add("dtend", end)
         _finish(event, stamp, what)
         calendar.add_component(event)
     order = Event()
-    order.add("summary", f"Order balloons by today: {what}")
+    order.add("summary", spoken(f"Order balloons by today: {what}"))
     order.add("dtstart", when - timedelta(days=order_days))
     _finish(order, stamp, what)
     calendar.add_component(order)

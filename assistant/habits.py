@@ -217,7 +217,7 @@ class Habits:
             for line in paragraph(f"- {rule.told(was=False)}", self.talk.width, "  ")
         ]
         if len(rules) > MOST_SHOWN:
-            lines.append(f"and {len(rules) - MOST_SHOWN} more.")
+            lines += paragraph(f"and {len(rules) - MOST_SHOWN} more.", self.talk.width)
         last = f"They are in {self.rules.path}." if self.rules.path else "They are kept until you leave."
         return aside(self.talk, [*lines, "", *paragraph(f'{last} Say "forget" and a rule.', self.talk.width)], "rules")
 

@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from assistant.jobs import JobRow, Quote, name_of
 from assistant.quotes import thawed
 from assistant.sheets.files import MARK
+from assistant.speech import spoken
 from assistant.terminal import is_readable, one_line
 from rules.record import record
 
@@ -37,13 +38,13 @@ def written(row: JobRow, turns: list[str], quote: Quote | None, told: list[str],
     lines = [f"{HEAD}, {MARK}", f"name: {row.name or ''}", f"begun: {_when(row.made)}", f"rule book: {book}"]
     if quote is not None:
         lines.append(f"quoted: {_when(quote.at)}, rule book {quote.book}")
-        lines += [f"  {line}" for line in told]
-    lines += ["", "What was said, in order; all the rest is for your eyes:", ""]
+        lines += [f"  {spoken(line)}" for line in told]
+    lines += ["", spoken("What was said, in order; all the rest is for your eyes:"), ""]
     lines += [f"> {one_line(turn)}" for turn in turns]
     if house.strip():
-        lines += ["", "The house rules then in force:", "", *(f"  {line}" for line in house.splitlines())]
+        lines += ["", spoken("The house rules then in force:"), "", *(f"  {line}" for line in house.splitlines())]
     if quote is not None:
-        lines += ["", "The quote once more, as festoon reads it back:", "", *_packed(quote)]
+        lines += ["", spoken("The quote once more, as festoon reads it back:"), "", *_packed(quote)]
     return "\n".join(lines) + "\n"
 
 

@@ -18,7 +18,7 @@ _PLEASE = r"^(?:(?:ok|okay|right|so|now|and|please|can you|could you|let's|lets)
 _END = r"(?:,? please)?$"
 
 # What is meant, and how it is said; the first that fits is taken.
-_SAID = (
+ORDERS = (
     ("save", rf"(?:keep|save|file|store|remember) {_THIS}(?: job)? (?:as|under|for the name) {_NAME}"),
     ("save", rf"(?:save|keep|store|file) {_THIS}(?: for later| job)?|save|remember this job|save for later"),
     ("rename", rf"rename (?:{_THIS}|(?:the )?(?:job )?{_OTHER}) (?:to|as) {_NAME}"),
@@ -53,6 +53,7 @@ _TELLING = frozenset(
 )
 _DAY = re.compile(r"^(?:the )?(\d{1,2})(?:st|nd|rd|th)?(?: of)? ([a-z]+)$|^([a-z]+) (\d{1,2})(?:st|nd|rd|th)?$")
 WEEK = timedelta(days=7)
+SPANS = ("today", "yesterday", "this week", "last week", "this month", "last month", "this year", "last year")
 
 
 @record
@@ -79,7 +80,7 @@ def read_order(text: str) -> Order | None:
 
 @cache
 def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
-    return tuple((what, re.compile(f"{_PLEASE}(?:{said}){_END}", re.IGNORECASE)) for what, said in _SAID)
+    return tuple((what, re.compile(f"{_PLEASE}(?:{said}){_END}", re.IGNORECASE)) for what, said in ORDERS)
 
 
 def is_undo(text: str) -> bool:
@@ -98,16 +99,17 @@ def span_said(text: str, now: datetime) -> tuple[float, float] | None:
     first = today.replace(day=1)
     before = (first - timedelta(days=1)).replace(day=1)
     year = today.replace(month=1, day=1)
-    spans = {
-        "today": (today, today + timedelta(days=1)),
-        "yesterday": (today - timedelta(days=1), today),
-        "this week": (monday, monday + WEEK),
-        "last week": (monday - WEEK, monday),
-        "this month": (first, _next_month(first)),
-        "last month": (before, first),
-        "this year": (year, year.replace(year=year.year + 1)),
-        "last year": (year.replace(year=year.year - 1), year),
-    }
+    ends = (
+        (today, today + timedelta(days=1)),
+        (today - timedelta(days=1), today),
+        (monday, monday + WEEK),
+        (monday - WEEK, monday),
+        (first, _next_month(first)),
+        (before, first),
+        (year, year.replace(year=year.year + 1)),
+        (year.replace(year=year.year - 1), year),
+    )
+    spans = dict(zip(SPANS, ends, strict=True))
     span = spans.get(low) or _month_span(low, today) or _day_span(low, today)
     return (span[0].timestamp(), span[1].timestamp()) if span else None
 

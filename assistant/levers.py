@@ -2,6 +2,7 @@
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
+from assistant.speech import spoken
 from assistant.state import Pending, State
 from assistant.telling import worth
 from assistant.trying import levers, money, tried, value, variant, with_pieces
@@ -101,7 +102,8 @@ def _beside(asked: Asked, made: Estimate, place: int) -> list[str]:
         was, now = asked.made.figure(id, where), made.figure(id, where)
         if was is not None and now is not None:
             metric = asked.made.metric
-            lines.append(f"{label:<10}{worth(now, metric=metric)} (now {worth(was, metric=metric)})")
+            text = f"{worth(now, metric=metric)} (now {worth(was, metric=metric)})"
+            lines.append(f"{spoken(label):<10}{spoken(text)}")
     return lines
 
 

@@ -191,7 +191,8 @@ def _worded(asked: Asked, piece: HeardPiece, fact: str) -> str:
         other = METRIC.get(unit) if asked.now.metric else None
         told = quantity(convert(float(value), spec.unit, other or unit), other or unit)
         role = {"length": "long", "height": "high", "span": "wide"}.get(fact, "")
-        return f"{told} {role}".strip() if role else f"{fact.replace('_', ' ')} {told}"
+        name = fact.replace("_", " ")
+        return f"{told} {role or name}" if role or unit == "count" else f"{name} {told}"
     choice = spec.choices.get(str(value), ()) if spec is not None else ()
     return choice[0] if choice else str(value).replace("_", " ")
 

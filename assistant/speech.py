@@ -7,8 +7,9 @@ sentence that the rules have filled already, knowing no language, is found by it
 
     "{count} {count|runner|runners}, {decor_length} each." = "{count} {count|camino|caminos} de {decor_length}."
 
-A gap takes any words, `{n}` and `{n2}` a number, `{colours}` names alone, `{said}` words that are left as they are;
-`{count|one|several}` goes by the number in `count`. What has no entry is said in English.
+A gap takes any words, `{n}` and `{n2}` a number, `{one}` what is no list, `{colours}` names alone, `{said}` words left
+as they are, `{words}` such words within a sentence, `{item}` such words that are no list; `{count|one|several}` goes by
+the number in `count`. What has no entry is said in English.
 """
 
 import heapq
@@ -23,14 +24,20 @@ from pathlib import Path
 from rules.record import record
 
 REPLIES = Path(__file__).with_name("replies")
+HOME = "en"  # the language that the modules and the book are written in
 MOST_JOINED = 4  # sentences that one entry may hold
 LONGEST = 2000  # letters of a text that is looked up
 LONGEST_PART = 400  # letters of what is looked up by its gaps
 MOST_KNOWN = 5000  # texts of gaps that are remembered
 
+SHORT, LONG = "(.+?)", "(.+)"  # what a gap may hold
+WORDS = r"((?:(?![.?!:] ).)+)"  # of one sentence
+ONE = r"((?:(?!, | and | or ).)+)"  # no list
+_KINDS = {"words": WORDS, "one": ONE, "item": ONE}
+AS_SAID = ("said", "words", "item")  # gaps whose words are left as they are
 _GAP = re.compile(r"\{([^{}]*)\}")
 _NUMBER = re.compile(r"n\d*")
-_ENDS = re.compile(r'(?<=[.?!])\s+(?=["A-Z0-9¿¡])')
+_ENDS = re.compile(r'(?<=[.?!])\s+(?=["A-Z0-9¿¡$£€¥])')
 _WORD = re.compile(r"[^\W\d_]+")
 _POINT = re.compile(r"(?:-|\d+\.) ")  # of a list
 _QUOTED = re.compile(r'"[^"]*"')
@@ -58,10 +65,21 @@ def speaking(language: str, names: frozenset[str] = frozenset()) -> Iterator[Non
         _manner.reset(before)
 
 
+class Said(str):
+    """A text that is in the language already: its parts were put into it one by one, or are somebody's own words."""
+
+    __slots__ = ()
+
+
+def language_spoken() -> str:
+    """The code of the language that is spoken, as HTML names it."""
+    return _manner.get().language or HOME
+
+
 def spoken(text: str) -> str:
     """A text in the language that is spoken; a sentence that has no entry stays as it is."""
     manner = _manner.get()
-    if not manner.language or len(text) > LONGEST:
+    if not manner.language or len(text) > LONGEST or isinstance(text, Said):
         return text
     return " ".join(said or english for english, said in sentences(text, manner))
 
@@ -106,12 +124,18 @@ class Entry:
     gaps: tuple[str, ...]
     word: str  # the longest word that a text has to hold, "" where there is none
 
-    def match(self, text: str) -> dict[str, str] | None:
-        """What the gaps hold, None where the text is another."""
+    def ways(self, text: str) -> Iterator[dict[str, str]]:
+        """What the gaps may hold, the first as short as can be, then as long as can be; nothing where it is another."""
         if not all(literal in text for literal in self.literals):
-            return None
+            return
         found = _made(self.pattern).fullmatch(text)
-        return dict(zip(self.gaps, found.groups(), strict=True)) if found else None
+        if found is None:
+            return
+        yield dict(zip(self.gaps, found.groups(), strict=True))
+        if self.pattern.count(SHORT) > 1:
+            longest = _made(self.pattern.replace(SHORT, LONG)).fullmatch(text)
+            if longest is not None and longest.groups() != found.groups():
+                yield dict(zip(self.gaps, longest.groups(), strict=True))
 
 
 ByWord = Mapping[str, list[tuple[int, Entry]]]
@@ -149,7 +173,10 @@ class Catalogue:
         if said is None and plain[0].isupper():  # a reason of the book at the head of a line
             low = self._said(plain[0].lower() + plain[1:], self._whole, names)
             said = low and low[0].upper() + low[1:]
-        return None if said is None else said + text[len(plain) :]
+        if said is None:
+            return None
+        at_head = text != plain and not text[0].islower()  # "5 in balloons ..." may begin with a word in the language
+        return (said[:1].upper() + said[1:] if at_head else said) + text[len(plain) :]
 
     def line(self, text: str, names: frozenset[str]) -> str | None:
         """A sentence alone, with nothing of a list or a size in it that might be half of another."""
@@ -182,7 +209,8 @@ class Catalogue:
         for link, said in self.joins.items():
             at = text.find(link)
             while at > 0:
-                head = self._part(text[:at], names)
+                numbers = link.strip() == "," and not _WORD.search(text[:at])  # of "5, 11, 16 in balloons"
+                head = None if numbers else self._part(text[:at], names)
                 tail = self._part(text[at + len(link) :], names) if head is not None else None
                 if head is not None and tail is not None:
                     return head + said + tail
@@ -194,10 +222,10 @@ class Catalogue:
             return None
         words = {"", *_WORD.findall(text)}
         for _, entry in heapq.merge(*(entries[word] for word in sorted(words) if word in entries)):
-            held = entry.match(text)
-            said = self._filled(entry.said, held, names) if held is not None else None
-            if said is not None:
-                return said
+            for held in entry.ways(text):
+                said = self._filled(entry.said, held, names)
+                if said is not None:
+                    return said
         return None
 
     def _filled(self, said: str, held: Mapping[str, str], names: frozenset[str]) -> str | None:
@@ -209,7 +237,7 @@ class Catalogue:
                 text = forms[0] if text == "1" else forms[-1]
             elif name.startswith("colours") and not self._are_names(held[name], names):
                 text = None
-            elif not (name.startswith("said") or _NUMBER.fullmatch(name)):
+            elif not (name.startswith(AS_SAID) or _NUMBER.fullmatch(name)):
                 text = self._part(held[name], names)
             if text is None:
                 return None
@@ -253,7 +281,7 @@ def _entry(english: str, said: str) -> Entry:
             pattern += f"(?:{'|'.join(map(re.escape, forms))})"
         else:
             gaps.append(name)
-            pattern += r"(-?[\d.,]*\d)" if _NUMBER.fullmatch(name) else "(.+?)"
+            pattern += r"(-?[\d.,]*\d)" if _NUMBER.fullmatch(name) else _KINDS.get(name.rstrip("0123456789"), SHORT)
         last = gap.end()
     literals.append(english[last:])
     pattern += re.escape(literals[-1])

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from assistant.jobs import JobBook
 
 LONGEST_TURN = 10_000
+LONGEST_LEAVING = 40  # letters of a line that may ask to leave
+LEAVING = frozenset({"quit", "exit", "bye"})
 
 NOT_TEXT = "That was not readable text (UTF-8), so nothing of it was kept; please type it again."
 TOO_LONG = (
@@ -59,6 +61,8 @@ class Talk(Protocol):
 
     def reply_to(self, text: str, /) -> Answer: ...
     def painted(self, text: str, depth: int, /) -> str: ...
+    def told(self, sentence: str, /) -> str: ...
+    def leaves(self, text: str, /) -> bool: ...
     def complete(self, before: str, /) -> list[str]: ...
     def status(self) -> str: ...
     def take_up(self, other: Any, /) -> None: ...
@@ -160,9 +164,9 @@ class Turns:
     def take(self, said: str) -> Turn:
         """One turn. Never raises, but for KeyboardInterrupt, after which the turn is not kept either."""
         if len(said) > LONGEST_TURN:
-            return _refused(TOO_LONG)
+            return self._refused(TOO_LONG)
         if not is_readable(said):
-            return _refused(NOT_TEXT)
+            return self._refused(NOT_TEXT)
         said = one_line(said)
         try:
             talk = self.load()
@@ -171,7 +175,7 @@ class Turns:
         except Exception:  # the last guard between a mistake of ours and the person's evening
             if os.environ.get("FESTOON_DEBUG"):
                 raise
-            return _refused(BROKEN if self._go_back() else BEGUN_ANEW)
+            return self._refused(BROKEN if self._go_back() else BEGUN_ANEW)
         except KeyboardInterrupt:
             self._go_back()
             raise
@@ -197,9 +201,27 @@ class Turns:
         """The job so far in one line, "" while there is none."""
         talk = self._talk
         try:
-            return "" if talk is None else one_line(talk.status())
+            return "" if talk is None else one_line(self.told(talk.status()))
         except Exception:  # noqa: BLE001  as above
             return ""
+
+    def told(self, sentence: str) -> str:
+        """A sentence of the front's own in the language of the talk, as it is before there is one."""
+        talk = self._talk
+        try:
+            return sentence if talk is None else talk.told(sentence)
+        except Exception:  # noqa: BLE001  any language is better than none
+            return sentence
+
+    def leaves(self, said: str) -> bool:
+        """Whether the words ask to end the talk, in any language that is heard."""
+        try:
+            return said.strip().lower() in LEAVING or (len(said) <= LONGEST_LEAVING and self.load().leaves(said))
+        except Exception:  # noqa: BLE001  the turn itself has words for what is wrong
+            return False
+
+    def _refused(self, sentence: str) -> Turn:
+        return Turn(self.told(sentence), answered=False, reply=None)
 
     def _go_back(self) -> bool:
         """Forget a turn that failed half-way: the same words in a new conversation give the same job as before it.
@@ -222,10 +244,6 @@ def is_answered(said: str, reply: Answer) -> bool:
     if reply.question is not None or not _holds_something(reply.heard):
         return False
     return bool(set(_words(said)) - {word for unread in reply.unread for word in _words(unread)})
-
-
-def _refused(sentence: str) -> Turn:
-    return Turn(sentence, answered=False, reply=None)
 
 
 def _holds_something(heard: Any) -> bool:

@@ -33,7 +33,7 @@ FINE = Fraction(1000)  # shares of a hundred are kept as so many of a hundred th
 BREAK = re.compile(r"[,;.!]")
 WITH = re.compile(r"\bwith(?= \S+ of us\b)", re.IGNORECASE)  # "5 hours with two of us" is no 5 hours 2
 ON = re.compile(r"\b(?:on|in|into|onto)\b", re.IGNORECASE)  # what a number is on is what it is for
-AND = re.compile(r"\b(?:and|but|then|y|pero)\b", re.IGNORECASE)
+AND = re.compile(r"\b(?:and|but|then)\b", re.IGNORECASE)
 
 
 @record

@@ -11,6 +11,7 @@ from itertools import pairwise
 from assistant.layout import columns, paragraph
 from assistant.sheets.colours import backdrop, ink
 from assistant.sheets.shapes import Label, Patch, Point, Round, Scene, Shape, Stroke, View
+from assistant.speech import spoken
 from assistant.terminal import clean, one_line
 
 SIGNS = {
@@ -34,7 +35,7 @@ def plain(scene: Scene, width: int) -> list[str]:
     lines: list[str] = []
     for view in scene.views:
         rows = [_lettered(*pair) for pair in _pairs(_dots(view, width, signs))]
-        lines += [one_line(view.title), *_trimmed(rows), ""]
+        lines += [spoken(one_line(view.title)), *_trimmed(rows), ""]
     return [*lines, *_key(scene, width)]
 
 
@@ -46,7 +47,7 @@ def coloured(scene: Scene, width: int, depth: int = 24) -> list[str]:
     for view in scene.views:
         pairs = list(_pairs(_dots(view, width, signs)))
         kept = len(_trimmed([_lettered(*pair) for pair in pairs]))
-        lines += [one_line(view.title), *(_painted(*pair, back, depth) for pair in pairs[:kept]), ""]
+        lines += [spoken(one_line(view.title)), *(_painted(*pair, back, depth) for pair in pairs[:kept]), ""]
     return [*lines, *_key(scene, width, depth)]
 
 
@@ -61,9 +62,11 @@ def _key(scene: Scene, width: int, depth: int = 0) -> list[str]:
     """What the letters mean, and the notes."""
     lines: list[str] = []
     row: list[str] = []
-    entries = [(swatch.letter, one_line(clean(swatch.name or "balloons")), swatch.value) for swatch in scene.key]
+    entries = [
+        (swatch.letter, one_line(clean(swatch.name or spoken("balloons"))), swatch.value) for swatch in scene.key
+    ]
     if any(getattr(shape, "role", "") == "leaf" for view in scene.views for shape in view.shapes):
-        entries.append(("*", "leaves", "#6f8f5f"))
+        entries.append(("*", spoken("leaves"), "#6f8f5f"))
     used = 0
     for letter, name, value in entries:
         if row and used + len(name) + 4 > columns(width):

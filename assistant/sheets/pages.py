@@ -4,7 +4,9 @@ from collections.abc import Sequence
 from itertools import groupby
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
+from markupsafe import Markup
 
 from assistant.sheets import told
 from assistant.sheets.build_card import build_card
@@ -12,6 +14,7 @@ from assistant.sheets.card_words import ANY, blow_text, clusters_of, how_to_join
 from assistant.sheets.files import MARK
 from assistant.sheets.scene import scene_of
 from assistant.sheets.svg import svg
+from assistant.speech import Said, language_spoken, spoken
 from assistant.telling import shown
 from assistant.terminal import clean, one_line
 from rules import Estimate, shopping
@@ -75,7 +78,9 @@ def pictures(estimate: Estimate, piece: int) -> list[Picture]:
     scene = scene_of(estimate, piece)
     if scene is None:
         return []
-    key = [(one_line(swatch.name), swatch.value) for swatch in scene.key if swatch.name is not None]
+    key: list[tuple[str, str]] = [
+        (one_line(swatch.name), Said(swatch.value)) for swatch in scene.key if swatch.name is not None
+    ]
     last = len(scene.views) - 1
     return [
         Picture(
@@ -125,13 +130,20 @@ def _build_card(estimate: Estimate, piece: int) -> dict[str, object] | None:
     }
 
 
+@pass_context  # so that the page's own words are put into the language before they are escaped
+def _spoken(_: Context, value: object) -> object:
+    """What stands in the page, in the language that is spoken; drawings are as they are."""
+    return spoken(value) if isinstance(value, str) and not isinstance(value, Markup) else value
+
+
 def _page(template: str, estimate: Estimate, sheet: str, **values: object) -> str:
     pages = Environment(
         loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
-        lstrip_blocks=True,
+        lstrip_blocks=True, finalize=_spoken,
     )  # fmt: skip
     page = pages.get_template(template).render(
-        mark=MARK,
+        mark=Said(MARK),
+        language=Said(language_spoken()),
         heading=one_line(str(told.setting(estimate, sheet, "heading"))),
         business=one_line(str(told.setting(estimate, "client_sheet", "business"))),
         **values,

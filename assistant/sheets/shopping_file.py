@@ -4,6 +4,7 @@ import csv
 import io
 
 from assistant.sheets.files import MARK
+from assistant.speech import spoken
 from assistant.terminal import one_line
 from rules import Estimate, shopping
 
@@ -16,11 +17,11 @@ def as_csv(estimate: Estimate) -> str:
     """One row for each size and colour, after a line that says whose file it is."""
     out = io.StringIO()
     write = csv.writer(out).writerow
-    write([f"# shopping list {MARK}"])
-    write(COLUMNS)
+    write([f"# {spoken('shopping list')} {MARK}"])
+    write(map(spoken, COLUMNS))
     for row in shopping(estimate):
-        bags = " and ".join(f"{packs} of {holds}" for holds, packs in row.bags)
-        colour = harmless(row.colour or "any")
+        bags = spoken(" and ".join(f"{packs} of {holds}" for holds, packs in row.bags))
+        colour = harmless(row.colour or spoken("any colour"))
         write([f"{row.size_in:g}", colour, row.need, row.with_spares, row.at_hand, bags, row.bought, row.left])
     return out.getvalue()
 

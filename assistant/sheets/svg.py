@@ -4,6 +4,7 @@ from html import escape
 
 from assistant.sheets.colours import BLACK, WHITE, edge, mixed
 from assistant.sheets.shapes import Label, Patch, Round, Shape, Stroke, View
+from assistant.speech import spoken
 
 SHINY = frozenset({"balloon", "foil"})
 PER_LABEL = 30  # labels are this part of the width high, so that they can be read on a phone
@@ -19,10 +20,10 @@ def svg(view: View, name: str, ids: str = "v") -> str:
     shades = {colour: f"{ids}-{place}" for place, colour in enumerate(colours)}
     size = max(view.width, view.height) / PER_LABEL
     body = "".join(_drawn(shape, shades, size) for shape in view.shapes)
-    spoken = escape(f"{name}. {view.title}", quote=True)
+    title = escape(f"{spoken(name)}. {spoken(view.title)}", quote=True)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{_n(left)} {_n(-top)} {_n(view.width)} {_n(view.height)}" '
-        f'role="img" aria-label="{spoken}" preserveAspectRatio="xMidYMid meet"><title>{spoken}</title>'
+        f'role="img" aria-label="{title}" preserveAspectRatio="xMidYMid meet"><title>{title}</title>'
         f"<defs>{''.join(_shade(colour, id) for colour, id in shades.items())}</defs>{body}</svg>"
     )
 
@@ -60,7 +61,7 @@ def _drawn(shape: Shape, shades: dict[str, str], size: float) -> str:
 
 def _words(label: Label, size: float) -> str:
     place = f'x="{_n(label.x)}" y="{_n(-label.y)}" font-size="{_n(size)}"'
-    return f'<text {place} text-anchor="middle" fill="#55524c">{escape(label.text)}</text>'
+    return f'<text {place} text-anchor="middle" fill="#55524c">{escape(spoken(label.text))}</text>'
 
 
 def _n(value: float) -> str:
