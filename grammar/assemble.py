@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from grammar.counts import MORE_OF
+from grammar.denied import REMOVED
 from grammar.draft import Draft
 from grammar.ground import COST, Assembled
 from grammar.heads import is_count, is_size
@@ -13,7 +14,6 @@ from grammar.pointing import Pointing
 from grammar.reading import Doubt, Reading, Step
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
-from grammar.things import REMOVED
 
 COVERED = ("coverage", "coverage_fraction")
 FEWEST = 2  # guests to a table, where there are several
