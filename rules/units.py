@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 UNITS_FILE = Path(__file__).with_name("units.txt")
 
 _NAME = r"[A-Za-z_%]\w*"
-_PRODUCT = re.compile(rf"\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d)?(?:\s*[*/]\s*{_NAME}(?:\s*(?:\*\*|\^)\s*\d)?){{0,5}}\s*")
+_FACTOR = rf"{_NAME}(?:\s*(?:\*\*|\^)\s*[1-9])?"
+_PRODUCT = re.compile(rf"\s*{_FACTOR}(?:\s*[*/]\s*{_FACTOR}){{0,5}}\s*")
 
 
 class UnitError(ValueError):
@@ -91,7 +92,7 @@ def _ask_pint(text: str) -> Unit:
         zero, one = (_registry().Quantity(Fraction(n), text).to_base_units() for n in (0, 1))
         measures = one.dimensionality
         float(one.magnitude)  # what is too large for a float is no unit to reckon in
-    except (pint.PintError, ValueError, TypeError, ArithmeticError):
+    except (pint.PintError, ValueError, TypeError, KeyError, ArithmeticError):
         raise UnitError(f"The unit {text!r} cannot be read.") from None
     powers = ((str(name).strip("[]"), int(str(n))) for name, n in measures.items())
     return Unit(Fraction(one.magnitude - zero.magnitude), Fraction(zero.magnitude), tuple(sorted(powers)))

@@ -8,6 +8,7 @@ import pytest
 
 from rules import Job, Piece, load_book, work
 from rules.book import Book
+from tests.rules.small_books import book_of, fact
 
 BOOK = load_book()
 DRAWN: dict[str, tuple[float, float]] = {
@@ -76,3 +77,11 @@ def test_a_way_is_found_again_where_a_choice_falls_otherwise() -> None:
         BOOK.shapes.clear()
         BOOK.worlds.clear()
         assert figures(BOOK, job) == warm
+
+
+def test_what_was_assumed_is_worked_out_once_its_condition_holds() -> None:
+    """The guide knows the height as assumed; of a longer table another rule gives it."""
+    long = '[[a_height.except]]\nname = "long"\nwhen = "table_length > 100"\nis = "36 in"\nwhy = "so"\nsource = "so"\n'
+    book = book_of(fact("a_height", assume=30) + long)
+    told = [work(book, Job([Piece("runner", {"table_length": n})])).figure("a_height", 0) for n in (90, 120, 90)]
+    assert [figure.value for figure in told if figure is not None] == [30, 36, 30]

@@ -105,7 +105,7 @@ def test_unlike_units_do_not_convert() -> None:
         convert(1, "ft", "hour")
 
 
-@pytest.mark.parametrize("text", ["", "ft +", "2 ft 3", "ft**", "*ft", "ft ft"])
+@pytest.mark.parametrize("text", ["", "ft +", "2 ft 3", "ft**", "*ft", "ft ft", "ft**0", "g * ft ^ 0"])
 def test_what_is_no_unit_says_so(text: str) -> None:
     with pytest.raises(UnitError):
         read_unit(text)
