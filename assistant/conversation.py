@@ -175,7 +175,7 @@ class Conversation:
         """The state after a turn that says something."""
         before = self.state
         if reading.orders and reading.orders[0] in WALKS and before.pieces:
-            reading.mentions, reading.doubts, reading.unread = [], [], []
+            reading.mentions, reading.doubts, reading.unread, reading.job = [], [], [], {}  # "why 2016" tells nothing
         if reading.orders and reading.orders[0] in ONLY_ASKED and before.pieces:
             reading.mentions, reading.doubts, reading.unread, reading.job = [], [], [], {}
         open_question = before.pending

@@ -249,3 +249,16 @@ def test_every_answer_fits_forty_columns_and_is_short(question: str) -> None:
     assert max(map(len, lines)) <= 40
     most = 26 if question == "good, better, best" else 14
     assert len(lines) <= most
+
+
+@pytest.mark.parametrize(
+    "asked", ["why 2016?", "why 2,016", "where does 2,016 come from", "how come it's 2016", "how sure is the 2016?"]
+)
+@pytest.mark.parametrize("told", ["under 600", "80 guests", "three of us", "wind 12 mph, outside", "margin 50 %"])
+def test_a_number_that_is_asked_about_changes_nothing(told: str, asked: str) -> None:
+    talk = Conversation()
+    talk.say("eight 6 ft tables, full drop, navy and gold")
+    before = talk.say(told).heard
+    after = talk.say(asked).heard
+    assert after.pieces == before.pieces
+    assert {**after.job, "intent": ""} == {**before.job, "intent": ""}
