@@ -8,6 +8,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from grammar.about import asked_about, left_alone
 from grammar.amounts import Amounts
 from grammar.assemble import Assembler
 from grammar.ears import Ears
@@ -71,10 +72,12 @@ class Reader:
             return Reading()
         orders = self._orders(tokens)
         used = frozenset(i for order in orders for i in order.used)
+        asked = asked_about(tokens, self.lexicon, context)
+        intents = [order.intent for order in orders] or ["shopping"] * any(asked.values())
         amounts = Amounts(tokens, lambda i: self._names(tokens, i), lambda i: self._describes(tokens, i))
         tries: list[_Try] = []
         for row in self.lexer.rows(amounts, used):
-            made = self._assemble(row, context, [order.intent for order in orders])
+            made = self._assemble(row, context, intents, asked)
             tries.append(_Try(row, made, row.cost + made.cost))
             if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
                 break
@@ -113,8 +116,8 @@ class Reader:
         found = {m.entry.type for m in self.lexicon.matches(tokens, at)}
         return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
-    def _assemble(self, row: Row, context: Context, orders: list[str]) -> Assembled:
-        terms = tidy(row.terms)
+    def _assemble(self, row: Row, context: Context, orders: list[str], asked: dict[int, bool]) -> Assembled:
+        terms = tidy(left_alone(row.terms, asked))
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
         slots = Slots(self.vocabulary, self.convert, metric=metric)
         made = Assembler(phrases(terms), slots, replace(context, metric=metric), orders).run()

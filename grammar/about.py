@@ -1,0 +1,61 @@
+"""Colours that a turn asks about: "how many gold do I need", "is there enough white". They change nothing."""
+
+from collections.abc import Iterable, Sequence
+
+from grammar.lexicon import Lexicon
+from grammar.reading import Context
+from grammar.scan import Token
+from grammar.terms import Term
+from grammar.word_files import placed
+
+NAMED = frozenset({"PIECE", "TABLE", "SHAPE"})
+
+
+def asked_about(tokens: Sequence[Token], lexicon: Lexicon, context: Context) -> dict[int, bool]:
+    """Where a colour begins that is asked about, and whether what is in hand has it; of nothing in hand nothing."""
+    found: dict[int, bool] = {}
+    at, behind = 0, False
+    while context.kinds and at < len(tokens):
+        end = lexicon.colour_end(tokens, at)
+        if end == at:
+            behind = behind and tokens[at].lower in placed("between_colours")
+            at += 1
+            continue
+        held = _is_held(" ".join(token.lower for token in tokens[at:end]), context.colours)
+        if behind or _asks(tokens, at, held=held):
+            found[at], behind = held, True
+        at = end
+    return found
+
+
+def left_alone(terms: Iterable[Term], asked: dict[int, bool]) -> tuple[Term, ...]:
+    """The terms, colours that are asked about made filler, or words where nothing in hand has them.
+
+    Where the turn names a piece, its colours are that one's: "how many gold and white balloons for a 10 ft garland".
+    """
+    row = tuple(terms)
+    if not asked or any(term.type in NAMED for term in row):
+        return row
+    return tuple(
+        term.moved("FILL" if asked[term.start] else "WORD", term.text)
+        if term.type in {"COLOUR", "FLAG", "CHOICE"} and term.start in asked
+        else term
+        for term in row
+    )
+
+
+def _asks(tokens: Sequence[Token], at: int, *, held: bool) -> bool:
+    """Whether the words before a colour ask how much there is of it, or which it is."""
+    before = at - 1
+    while before >= 0 and tokens[before].lower in placed("between_how_many"):
+        before -= 1
+    if before < 0:
+        return False
+    word, first = tokens[before].lower, tokens[before - 1].lower if before else ""
+    if word in placed("how_many"):
+        return first in placed("how")
+    return held and (word in placed("asks_of") or (before == 0 and word in placed("asks_whether")))
+
+
+def _is_held(colour: str, held: Iterable[str]) -> bool:
+    return any(name == colour or name.split()[-1] == colour for name in held)
