@@ -1,9 +1,9 @@
-"""Colours that a turn asks about: "how many gold do I need", "is there enough white". They change nothing."""
+"""What is asked about and not told: "how many gold do I need", "how long is each runner". It changes nothing."""
 
 from collections.abc import Iterable, Sequence
 
 from grammar.lexicon import Lexicon
-from grammar.reading import Context
+from grammar.reading import Context, Mention, Reading
 from grammar.scan import Token
 from grammar.terms import Term
 from grammar.word_files import placed
@@ -59,3 +59,26 @@ def _asks(tokens: Sequence[Token], at: int, *, held: bool) -> bool:
 
 def _is_held(colour: str, held: Iterable[str]) -> bool:
     return any(name == colour or name.split()[-1] == colour for name in held)
+
+
+def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
+    """Take out of a question what it only names: a piece that is in hand, and how that is, where nothing is put in."""
+    words = [token.lower for token in tokens if token.kind == "word"]
+    while words and words[0] in placed("before_a_question"):
+        words.pop(0)
+    if not context.kinds or not words or reading.changing or words[0] not in placed("asks") or "about" in words[:2]:
+        return
+    how = words[0] in placed("asks_whether") and words[1:] and words[1] in placed("that_one")
+    if not set(words).isdisjoint(placed("supposes") - (placed("includes") if how else frozenset())):
+        return  # "how many if it's all white"
+    reading.mentions = [m for m in reading.mentions if not _is_named_alone(m, context)]
+    if how and not reading.orders:  # "is that with greenery?"
+        for mention in reading.mentions:
+            mention.facts = {k: v for k, v in mention.facts.items() if not isinstance(v, bool | str)}
+
+
+def _is_named_alone(mention: Mention, context: Context) -> bool:
+    """Whether a mention only names a kind of piece that is in hand."""
+    said = mention.steps or mention.drop or mention.removed or mention.options or mention.like
+    only = mention.facts.keys() <= {"count"} and mention.facts.get("count") in {None, 1}
+    return mention.new and only and not said and mention.kind in context.kinds

@@ -8,7 +8,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from grammar.about import asked_about, left_alone
+from grammar.about import asked_about, asks_only, left_alone
 from grammar.amounts import Amounts
 from grammar.assemble import Assembler
 from grammar.ears import Ears
@@ -83,6 +83,7 @@ class Reader:
                 break
         reading = self._choose(tries, tokens, text)
         mend_unit(reading, tokens, context, self.convert)
+        asks_only(reading, tokens, context)
         unused = {*" ".join(reading.unread).split()}
         mended = [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]
         reading.said_as += [pair for pair in mended if pair[0] not in unused and not self.lexicon.is_filler(pair[1])]

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from grammar.terms import Amount, Term
+from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import placed
 
 BOTH = frozenset({"width", "height", "length", "across"})  # labels of two sides that are alike
@@ -23,6 +23,8 @@ def recast(row: list[Term]) -> list[Term]:
         row = _half_of_it(_half_of_them(_half_of(row)))
     if types & {"CORR", "NEG"}:
         row = _not_that(row)
+    if "SHAPE" in types:
+        row = _rounded(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
     return _so_many_of(_as_wide_as_high(_colours_counted(row)))
@@ -176,4 +178,25 @@ def _so_many_of(row: list[Term]) -> list[Term]:
         ends = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "COLOUR"}
         if unit and term.type == "NUM" and row[at - 2].type == "NUM" and ends:
             out[at] = term.moved("LEN", Amount(term.value.value, unit))
+    return out
+
+
+def _rounded(row: list[Term]) -> list[Term]:
+    """ "round it to 500", "round up": a verb and no shape; the number is told as not used."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        leads = at == 0 or row[at - 1].type not in {"NUM", "LEN", "DET", "OF", "PREP", "COLOUR", "SHAPE"}
+        if (
+            row[at].text.lower() != "round"
+            or not leads
+            or row[at + 1].text.lower().split(" ")[0] not in placed("rounding")
+        ):
+            continue
+        out[at] = row[at].moved("FILL", "of")
+        end = at + 1
+        while end < len(row) and row[end].type not in {"SEP", "AND", "PIECE", "TABLE"}:
+            out[end] = (
+                row[end].moved("WORD", row[end].text) if row[end].type in AMOUNTS else row[end].moved("FILL", "of")
+            )
+            end += 1
     return out

@@ -49,3 +49,47 @@ def test_a_colour_that_nothing_has_is_told_as_not_used() -> None:
 )
 def test_a_colour_that_is_told_is_taken(said: str, colours: list[str]) -> None:
     assert [colour["name"] for colour in after(said).heard.pieces[-1]["colours"]] == colours
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "how long is each runner",
+        "how wide is a runner?",
+        "ok and how many balloons in each runner",
+        "what does one runner weigh",
+        "is that with greenery?",
+        "are those full length",
+        "does it have greenery",
+    ],
+)
+def test_what_is_asked_of_a_piece_in_hand_changes_none(asked: str) -> None:
+    assert after(f"{HELD} / {asked}").heard.pieces == after(HELD).heard.pieces
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        ("how many would it be with greenery", 1),
+        ("how many for a 12 ft garland", 2),
+        ("what about a garland", 2),
+        ("how about a runner for one 8 ft table", 2),
+    ],
+)
+def test_what_is_asked_of_something_new_is_taken(said: str, pieces: int) -> None:
+    held = after(f"{HELD} / {said}").heard.pieces
+    assert len(held) == pieces
+    assert pieces > 1 or held[0]["foliage"] is True
+
+
+@pytest.mark.parametrize(
+    "said", ["round it to 500", "round it up", "can you round that down to 450", "ok round up to 600"]
+)
+def test_a_sum_that_is_rounded_is_no_table_and_no_number_of_them(said: str) -> None:
+    assert after(f"{HELD} / {said}").heard.pieces == after(HELD).heard.pieces
+
+
+def test_round_tables_stay_round() -> None:
+    held = after("nine round ones, 5 ft, it's for tables").heard.pieces
+    assert held[0]["table_shape"] == "round"
+    assert after("eight tables, round, they're 60 inch").heard.pieces[0]["table_diameter_in"] == 60
