@@ -15,8 +15,11 @@ SHORTEST_WORD = 4
 def why(asked: Asked) -> Blocks | None:
     """The reason of the figure that the turn asks about, its inputs, range and source."""
     figure = _figure(asked)
-    if figure is None:
-        return None
+    return reason(asked, figure) if figure is not None else None
+
+
+def reason(asked: Asked, figure: Figure) -> Blocks:
+    """The reason of a figure, its inputs, range and source."""
     metric, width = asked.made.metric, asked.width
     explained = asked.made.explain(figure.id, figure.piece)
     inputs = [used for used in explained[1] if used.id != figure.id] if explained else []

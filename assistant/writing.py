@@ -6,6 +6,7 @@ from assistant.asked import Asked, answer
 from assistant.estimating import workable
 from assistant.heard import export
 from assistant.layout import join, labelled, listed, paragraph
+from assistant.measured import measured
 from assistant.reply import Reply
 from assistant.speech import spoken
 from assistant.state import HeardPiece, State
@@ -36,7 +37,8 @@ class Writer:
     def reply(self, before: State, now: State, reading: Reading, made: Estimate, was: Estimate) -> Reply:
         """The whole reply to a turn."""
         question = now.pending.text if now.pending else None
-        answered = answer(Asked(self.book, self.width, before, now, reading, was, made, self.folder))
+        asked = Asked(self.book, self.width, before, now, reading, was, made, self.folder)
+        answered = measured(asked) or answer(asked)
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]

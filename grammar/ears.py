@@ -43,8 +43,9 @@ class Heard:
         """The reading with the words that it names as they were said."""
         if self.parts:
             back = _Back(self)
-            unread = [back.words(words, once=True) for words in reading.unread]
-            reading.unread = [words for words in unread if any(char.isalnum() for char in words)]
+            unread = [(back.words(words, once=True), words) for words in reading.unread]
+            told = [pair for pair in unread if any(char.isalnum() for char in pair[0])]
+            reading.unread, reading.unread_as = [said for said, _ in told], [words for _, words in told]
             reading.near = {}
             reading.doubts = [replace(doubt, words=back.words(doubt.words)) for doubt in reading.doubts]
             reading.said_as = [(back.words(text), read) for text, read in reading.said_as]

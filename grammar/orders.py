@@ -112,3 +112,18 @@ def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: i
             if rest is not None:
                 return [(k, index), *rest]
     return match(words, at, items, k + 1) if item.optional else None
+
+
+@cache
+def _places(pattern: str) -> tuple[Item, ...]:
+    return items_of(pattern)
+
+
+def stands_in(pattern: str, tokens: Sequence[Token]) -> frozenset[int]:
+    """The tokens that say the pattern, where they stand first; none where they do not."""
+    words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
+    for at in range(len(words)):
+        found = match(words, at, _places(pattern))
+        if found is not None:
+            return frozenset(index for _, index in found)
+    return frozenset()

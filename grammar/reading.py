@@ -74,6 +74,7 @@ class Reading:
     orders: list[str] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
     unread: list[str] = field(default_factory=list)
+    unread_as: list[str] = field(default_factory=list)  # the same in the reader's words, where said in others
     said_as: list[tuple[str, str]] = field(default_factory=list)
     changing: bool = False
     alternatives: bool = False

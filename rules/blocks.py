@@ -16,7 +16,7 @@ REMARKS = ("caution", "clash", "note")
 
 FACT_KEYS = frozenset(
     "kind of unit type whole words sane usual assume ask short why source is except choices shared show digits by rows "
-    "quiet once steps told learned".split()
+    "quiet once steps told asked learned".split()
 )
 EXCEPT_KEYS = frozenset("name when is why source".split())
 REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
@@ -90,6 +90,7 @@ class Fact(Packed):
     once: bool  # belongs to one job, and so can be no house rule
     learned: Learned | None  # from jobs that are done
     told: tuple[str, ...]  # how people tell a row of a table: patterns with @ for the place and # for the value
+    asked: tuple[str, ...]  # how people ask for the figure, as patterns of words
 
     @property
     def name(self) -> str:
@@ -175,6 +176,7 @@ def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
             once=bool(raw.get("once", False)),
             learned=Learned(**raw["learned"]) if "learned" in raw else None,
             told=_strings(raw, "told"),
+            asked=_strings(raw, "asked"),
         )
     except UnitError as error:
         raise BookError(file, id, clause(error), "write a unit of units.txt that measures the same") from None
