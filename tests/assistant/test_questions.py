@@ -262,3 +262,28 @@ def test_a_number_that_is_asked_about_changes_nothing(told: str, asked: str) -> 
     after = talk.say(asked).heard
     assert after.pieces == before.pieces
     assert {**after.job, "intent": ""} == {**before.job, "intent": ""}
+
+
+@pytest.mark.parametrize(
+    ("asked", "begins"),
+    [
+        ("why does it take so long?", "Labour $"),
+        ("could we go bigger on the balloons?", "For example 9 in balloons"),
+        ("can I do it Friday for Saturday?", "One person: about"),
+        ("what about ones that burst?", "202 spares"),
+        ("how much more to go to the floor?", "Both ends:"),
+        ("what's that per table?", "$184 a table"),
+        ("and per table?", "$184 a table"),
+        ("anything I can cut without losing tables?", "Now $1,475."),
+        ("where could we save", "Now $1,475."),
+        ("what's the cheapest way", "Now $1,475."),
+        ("will they fade?", "Close, not the same"),
+    ],
+)
+def test_the_same_question_in_other_words(asked: str, begins: str) -> None:
+    """Each leads to the answer of its kind, and nothing in hand changes."""
+    talk = Conversation()
+    held = talk.say("eight 6 ft tables, full drop, 30 in wide, navy and gold").heard.pieces
+    told = talk.say(asked)
+    assert told.text.startswith(begins)
+    assert told.heard.pieces == held
