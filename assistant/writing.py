@@ -148,7 +148,10 @@ class Writer:
     def _difference(self, before: State, now: State, made: Estimate, was: Estimate) -> list[str]:
         """What a change did: was, now."""
         pairs = []
-        for id, label in (("balloons_all", "balloons"), ("hours_hands_on", "hands"), ("line_length", "line")):
+        told = [("balloons_all", "balloons"), ("hours_hands_on", "hands"), ("line_length", "line")]
+        if now.pieces == before.pieces and not now.job.get("budget"):
+            told.append(("price", "price"))  # "make the margin 45"; where there is a budget it stands beside that
+        for id, label in told:
             old, new = was.typical(id), made.typical(id)
             if old is not None and new is not None and old[0] and old[0] != new[0]:
                 a, b = plain(*old, metric=made.metric), plain(*new, metric=made.metric)
