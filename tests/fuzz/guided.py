@@ -65,7 +65,9 @@ def main(seconds: int, names: list[str]) -> int:
         lines = [line for line in (done.stdout + done.stderr).splitlines() if line.startswith(("SLOW", "stat::number"))]
         if done.returncode:
             failed += 1
-            lines += (done.stdout + done.stderr).splitlines()[-40:]
+            said = (done.stdout + done.stderr).splitlines()
+            begun = next((n for n, line in enumerate(said) if "Uncaught Python exception" in line), len(said))
+            lines += said[begun:]
         print(f"{name}: {'crashed' if done.returncode else 'no crash'}", *lines, sep="\n  ", flush=True)
     return min(failed, 1)
 
