@@ -25,6 +25,7 @@ from grammar.slips import in_place
 from grammar.slots import Slots, is_metric
 from grammar.sounds import sounds
 from grammar.spelling import suggestions
+from grammar.strangers import not_its_own
 from grammar.terms import Term
 from grammar.tidy import tidy
 from grammar.tongue import tongues
@@ -118,7 +119,7 @@ class Reader:
         return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
     def _assemble(self, row: Row, context: Context, orders: list[str], asked: dict[int, bool]) -> Assembled:
-        terms = tidy(left_alone(row.terms, asked))
+        terms = tidy(not_its_own(left_alone(row.terms, asked), context))
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
         slots = Slots(self.vocabulary, self.convert, metric=metric)
         made = Assembler(phrases(terms), slots, replace(context, metric=metric), orders).run()

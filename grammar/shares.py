@@ -23,6 +23,10 @@ class Shares(Bare):
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
         if self._scaled(at, phrase, value):
             return
+        strange = self._after(at, "word") or (self._after(at, "det") and self._kind_at(at + 2) == "word")
+        if strange and figure.type == "FRAC" and self.context.kinds and not self.current.named:
+            self._leave(phrase)  # "half the density": of what nobody knows
+            return
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":

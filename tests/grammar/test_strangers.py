@@ -1,0 +1,48 @@
+"""How big other things are is told as not used, and the pieces keep their own sizes."""
+
+import pytest
+
+from tests.grammar.kinds_said import after, heard
+
+WALL = "an 8 by 8 ft wall in white"
+GARLAND = "a 12 ft garland in sage for the bar"
+
+
+@pytest.mark.parametrize("first", [WALL, GARLAND])
+@pytest.mark.parametrize(
+    "told",
+    [
+        "leave a gap for a neon sign 3 ft wide",
+        "there's a window 4 ft wide behind it",
+        "it goes round a mirror 4 ft across",
+        "the cake is 2 ft wide",
+        "theres a sofa 6 ft long in front",
+        "a tv 50 inches wide goes on it",
+        "the stage is 20 by 12 ft",
+        "half the density",
+    ],
+)
+def test_the_size_of_another_thing_is_told_as_not_used(first: str, told: str) -> None:
+    reply = after(f"{first} / {told}")
+    assert reply.heard.pieces == after(first).heard.pieces
+    assert reply.unread
+
+
+@pytest.mark.parametrize(
+    ("said", "length"),
+    [
+        (f"{GARLAND} / make it 10 ft", 120),
+        (f"{GARLAND} / the garland is 14 ft", 168),
+        (f"{GARLAND} / my mistake, 14 ft", 168),
+        ("a garland for the bar / the bar is 14 ft long", 168),
+        ("a garland across the mantel, 6 ft / the mantel is 7 ft", 84),
+    ],
+)
+def test_a_size_that_is_the_pieces_own_is_taken(said: str, length: float) -> None:
+    assert after(said).heard.pieces[0]["length_in"] == pytest.approx(length)
+
+
+def test_floors_and_tables_are_no_strangers() -> None:
+    assert after("a balloon drop over a 20 by 15 ft floor / the floor is 12 by 12 ft").heard.pieces[0]["span_in"] == 144
+    tables = after("eight 6 ft tables / the tables are 30 wide").heard.pieces
+    assert tables == [heard("runner", count=8, table_length_in=72, table_width_in=30)]
