@@ -60,7 +60,9 @@ class Guide:
     def __init__(self, world: World) -> None:
         shapes = world.book.shapes
         shape = (world.kind, *sorted(world.given))
-        self.known: dict[str, _Course | None] = shapes.setdefault(shape, {})
+        self.known: dict[str, _Course | None]
+        self.fixed: dict[str, Step]  # those among them that are the same whatever the values
+        self.known, self.fixed = shapes.setdefault(shape, ({}, {}))
         if len(shapes) > KEPT_SHAPES:
             del shapes[next(iter(shapes))]
         self.values = _Values(world)
@@ -71,8 +73,6 @@ class Guide:
         if course is None:
             return None
         old, choices, barred, when, formula = course
-        if formula is None and not barred:
-            return old
         values = self.values
         before, values.choices = values.choices, choices
         try:
@@ -94,7 +94,9 @@ class Guide:
 
     def learn(self, step: Step, choices: dict[str, bool]) -> None:
         """Take note of a way that was found."""
-        self.known[step.id] = _course(self.values.world, step, choices)
+        course = self.known[step.id] = _course(self.values.world, step, choices)
+        if course is not None and course.formula is None and not course.barred:
+            self.fixed[step.id] = step
 
 
 def _course(world: World, step: Step, choices: dict[str, bool]) -> _Course | None:

@@ -136,13 +136,17 @@ class World:
             return None
 
     def _work_out(self, id: str) -> Step:
+        guide = self.guide
+        if guide is not None and id in guide.fixed:
+            step = self.steps[id] = guide.fixed[id]
+            return step
         if id in self.absent:
             raise Absent(id, self.absent[id])
         if id in self._at_work:
             raise Absent(id, f"{' needs '.join([*self._at_work[self._at_work.index(id) :], id])}, a circle")
         self._at_work.append(id)
         try:
-            step = (self.guide.step(id) if self.guide is not None else None) or self._step(id, {})
+            step = (guide.step(id) if guide is not None else None) or self._step(id, {})
         except Absent as absent:
             self.absent[id] = absent.trouble
             raise Absent(id, absent.trouble) from None
