@@ -14,6 +14,7 @@ def not_its_own(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
 
     A size of the place that a piece was said for is the piece's own.
     """
+    row = _costs(row)
     settled = bool(context.kinds) and not context.asked and any(context.values.get(size) for size in SIZES)
     if not settled or any(term.type in SAYS_ANEW for term in row):
         return row
@@ -53,3 +54,15 @@ def _is_of_a_thing(row: tuple[Term, ...], at: int, place: str) -> bool:
         if named not in placed("things_around"):
             return False
     return row[first].type == "DET" and not (place and place in named)
+
+
+def _costs(row: tuple[Term, ...]) -> tuple[Term, ...]:
+    """ "petrol 15": what it costs to get there, though it is the name of a colour as well."""
+    out = list(row)
+    for at, term in enumerate(row):
+        after = at + 1
+        while after < len(row) and row[after].type == "FILL" and row[after].text.lower() in placed("links"):
+            after += 1
+        if term.text.lower() in placed("spent_on") and after < len(row) and row[after].type in {"NUM", "MONEY"}:
+            out[at], out[after] = term.moved("WORD", term.text), row[after].moved("WORD", row[after].text)
+    return tuple(out)

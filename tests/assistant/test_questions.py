@@ -278,6 +278,8 @@ def test_a_number_that_is_asked_about_changes_nothing(told: str, asked: str) -> 
         ("where could we save", "Now $1,475."),
         ("what's the cheapest way", "Now $1,475."),
         ("will they fade?", "Close, not the same"),
+        ("whats my profit on that", "Price $1,475"),
+        ("what do I take home", "Price $1,475"),
     ],
 )
 def test_the_same_question_in_other_words(asked: str, begins: str) -> None:

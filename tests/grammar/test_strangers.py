@@ -46,3 +46,11 @@ def test_floors_and_tables_are_no_strangers() -> None:
     assert after("a balloon drop over a 20 by 15 ft floor / the floor is 12 by 12 ft").heard.pieces[0]["span_in"] == 144
     tables = after("eight 6 ft tables / the tables are 30 wide").heard.pieces
     assert tables == [heard("runner", count=8, table_length_in=72, table_width_in=30)]
+
+
+@pytest.mark.parametrize("told", ["and petrol 15", "petrol's 15 pounds", "parking was 12"])
+def test_what_money_goes_on_is_no_colour_and_no_number_of_pieces(told: str) -> None:
+    reply = after(f"six 6 ft tables in sage and white / {told}")
+    assert reply.heard.pieces == after("six 6 ft tables in sage and white").heard.pieces
+    assert reply.unread
+    assert after("six 6 ft tables in petrol and white").heard.pieces[0]["colours"][0] == {"name": "petrol"}
