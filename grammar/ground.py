@@ -5,6 +5,7 @@ from typing import Any
 
 from grammar.draft import Draft, outside
 from grammar.heads import Head, find_heads
+from grammar.hosts import hosted
 from grammar.jobfacts import JobFacts
 from grammar.openings import openings
 from grammar.phrases import Figure, Phrase
@@ -61,7 +62,8 @@ class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases = openings(squared(sagging(phrases), slots), slots.vocabulary)
+        phrases = hosted(squared(sagging(phrases), slots), slots.vocabulary, context)
+        self.phrases = phrases = openings(phrases, slots.vocabulary)
         self.slots = slots
         self.context = context
         self.orders = orders
@@ -82,6 +84,8 @@ class Ground:
         self.topic: tuple[str, Any] | None = None
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
+        self.falls: list[tuple[Draft, Phrase, float]] = []  # what comes down at the ends, and how long it is in all
+        self.bearing: list[Draft] = []  # tables that something only stands on
         self.shared_out: list[tuple[Draft, float]] = []  # pieces some of which became another, and how many there were
         self.hint: FactWords | None = None
         self.rows = 0.0

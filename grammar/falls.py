@@ -1,0 +1,41 @@
+"""Falls at the ends of a garland, added to its length when all of it was said."""
+
+from grammar.draft import Draft
+from grammar.lengths import Lengths
+from grammar.phrases import Figure, Phrase
+from grammar.reading import Step
+from grammar.slots import TABLE_KIND
+
+LENGTH = "length"
+
+
+class Falls(Lengths):
+    """What comes down at the ends."""
+
+    def _on_fall(self, at: int, phrase: Phrase) -> None:
+        amount, sides = phrase.value
+        figure = Figure("LEN", amount, amount)
+        if self._kind() == TABLE_KIND:
+            named = Phrase("named", phrase.terms, label="drop_each", amounts=(figure,))
+            self._drop_each(figure, named, at)
+            return
+        fact = self._bare_fact()
+        both = self.slots.both(figure, fact) if fact is not None else None
+        if fact is None or both is None or fact.id != LENGTH:
+            self._leave(phrase)
+            return
+        self.falls.append((self.current, phrase, sides * both[1]))
+
+    def _let_fall(self) -> None:
+        """Add each fall to the length of its piece, said in this turn or before; without one it is left over."""
+        for draft, phrase, inches in self.falls:
+            if LENGTH in draft.facts:
+                draft.facts[LENGTH] += inches
+            elif self._has_length(draft):
+                draft.steps.append(Step(fact=LENGTH, how="plus", by=inches))
+                self.changing = True
+            else:
+                self._leave(phrase)
+
+    def _has_length(self, draft: Draft) -> bool:
+        return not draft.new and LENGTH in self.context.known

@@ -1,0 +1,73 @@
+"""Tables that only tell where bunches and centrepieces stand, and how many: "12 tables need centrepieces"."""
+
+from grammar.draft import Draft
+from grammar.phrases import Phrase
+from grammar.slots import TABLE_KIND
+from grammar.things import Things
+
+OF_A_PLACE = frozenset({"count", "seats", "table_shape"})
+DRESSED = frozenset({"table_length", "table_diameter", "length"})
+
+
+class Stood(Things):
+    """Pieces that stand on tables."""
+
+    def _stand_on_tables(self, drafts: list[Draft]) -> list[Draft]:
+        """The drafts, without tables of which nothing was said but how many they are and what stands on them."""
+        tables = [d for d in drafts if self._is_bare_table(d)]
+        tables += [d for d in self.bearing if d.kind == TABLE_KIND and d.new and d not in tables]
+        standing = [d for d in drafts if d.new and not d.removed and self._stands(d)]
+        if len(standing) != 1:
+            return drafts
+        taker = standing[0]
+        alone = all(d is taker or d in tables for d in drafts)
+        if len(tables) == 1 and alone and self._takes_their_number(taker, tables[0].facts):
+            self.unused += [phrase for fact, phrase in tables[0].said.items() if fact not in OF_A_PLACE]
+            return standing
+        if len(drafts) == 1 and self._only_places_in_hand():
+            in_hand = {"count": self.context.count, "seats": self.context.values.get("seats")}
+            if self._takes_their_number(taker, {k: v for k, v in in_hand.items() if v}):
+                taker.instead, taker.which = True, f"kind {TABLE_KIND}"
+        return drafts
+
+    def _on_bears(self, at: int, phrase: Phrase) -> None:
+        self.bearing.append(self.current)
+
+    def _on_named(self, at: int, phrase: Phrase) -> None:
+        """ "one per table", "five on each table" of bunches: one on each, or the balloons in it."""
+        if phrase.label == "seats" and self.current.named and self._stands(self.current):
+            number = self._number(phrase.amounts[0])
+            if number == 1:
+                self._one_on_each()
+                return
+            if phrase.text.lower().split()[-3:-1] == ["on", "each"] and "balloons" not in self.current.facts:
+                self._set("balloons", number, phrase)
+                return
+        super()._on_named(at, phrase)
+
+    def _stands(self, draft: Draft) -> bool:
+        return self._holds_balloons(draft.kind) and self._needs(draft.kind)
+
+    def _is_bare_table(self, draft: Draft) -> bool:
+        """Whether a draft is of tables that nothing is to be laid along."""
+        said = set(draft.facts) <= OF_A_PLACE and not (draft.colours or draft.drop or draft.steps or draft.removed)
+        return draft.new and draft.kind == TABLE_KIND and draft.on_table and said
+
+    def _only_places_in_hand(self) -> bool:
+        """Whether all that is in hand is tables whose size nobody knows."""
+        return self.context.kinds == [TABLE_KIND] and not DRESSED & set(self.context.known)
+
+    def _takes_their_number(self, taker: Draft, place: dict[str, object]) -> bool:
+        """Hand the number of tables, or the seats at each, to what stands on them, one on each."""
+        count = place.get("count")
+        mine = taker.facts.get("count")
+        if mine is not None and mine not in {1, count}:
+            return False  # "12 tables and 8 centrepieces" are two numbers
+        if count is None and place.get("seats") is None:
+            return False
+        if count is not None:
+            taker.facts["count"] = count
+        else:
+            taker.facts.pop("count", None)
+            taker.facts["seats"] = place["seats"]
+        return True
