@@ -93,10 +93,14 @@ def _is_one(phrase: Phrase) -> bool:
 
 def _counted(phrases: list[Phrase], at: int) -> bool:
     """Whether a number of things or "a" stands before `at`."""
-    before = phrases[at - 1] if at else None
-    number = before is not None and before.kind == "amount" and before.amounts[0].type == "NUM"
     article = at < len(phrases) and phrases[at].kind == "det" and phrases[at].value == "one"
-    return number or article
+    return article or _is_number(phrases, at)
+
+
+def _is_number(phrases: list[Phrase], at: int) -> bool:
+    """Whether a number of things stands before `at`."""
+    before = phrases[at - 1] if at else None
+    return before is not None and before.kind == "amount" and before.amounts[0].type == "NUM"
 
 
 def _is_size(phrase: Phrase) -> bool:
@@ -139,20 +143,21 @@ def _told_before(phrases: list[Phrase], vocabulary: Vocabulary) -> list[Phrase]:
     size = next((i for i, p in enumerate(phrases) if _is_size(p)), None)
     if first is None or size is None or phrases[size].kind == "footer":
         return phrases
-    table = phrases[first].kind == "table" and first + 1 == size and _is_one(phrases[first])
-    lead = first - 1 if table and first and phrases[first - 1].kind == "det" else first if table else size
+    table = phrases[first].kind == "table" and first in {size - 1, size + 1} and _is_one(phrases[first])
+    lead = min(first, size)
+    lead -= table and lead > 0 and phrases[lead - 1].kind == "det"
     piece = next((i for i, p in enumerate(phrases) if p.kind == "piece" and i > size), None)
-    if piece is None or not _goes_along(phrases[piece], vocabulary) or (table and _counted(phrases, lead)):
+    if piece is None or not _goes_along(phrases[piece], vocabulary) or (table and _is_number(phrases, lead)):
         return phrases
     if not table and (first < piece or (size and phrases[size - 1].kind not in {"sep", "choice", "det"})):
         return phrases
-    between = {p.kind for p in phrases[size + 1 : piece]}
+    told = max(first, size) if table else size
+    between = {p.kind for p in phrases[told + 1 : piece]}
     behind = phrases[piece + 1 : piece + NEAR]
     along = next((i for i, p in enumerate(behind) if p.kind == "pron" and p.value == "it"), None)
     led = along and _leads_to_a_place(behind[along - 1])
     if not between & {"sep", "and"} or _is_size(phrases[piece - 1]) or not led or along is None:
         return phrases
     end = piece + 2 + along
-    kept = phrases[: lead if table else size]
     moved = _of_the_piece(phrases[size], own=False)
-    return [*kept, *phrases[size + 1 : end], *moved, *phrases[end:]]
+    return [*phrases[: lead if table else size], *phrases[told + 1 : end], *moved, *phrases[end:]]
