@@ -1,5 +1,6 @@
 """Numbers that add up to a hundred: "navy and gold, 60 40", "make it 70-30"."""
 
+import itertools
 from collections.abc import Iterator
 
 from grammar.terms import Term
@@ -12,6 +13,7 @@ LEAST = 2
 
 def hundreds(row: list[Term]) -> list[Term]:
     """The terms, with such numbers beside as many colours made their shares, and those without colours one term."""
+    row = _beside_colours(row)
     out = list(row)
     for first, end, numbers in reversed(list(_runs(row))):
         colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and isinstance(t.value, str)]
@@ -28,10 +30,20 @@ def hundreds(row: list[Term]) -> list[Term]:
             text = " ".join(t.text for t in row[first:end])
             out[first:end] = [Term("SPLIT", numbers, row[first].start, row[end - 1].end, text)]
             continue
-        out[first:end] = [t.moved("FILL", "ratio") for t in row[first:end]]
+        led = first - 1 if first and row[first - 1].text.lower() in placed("shares") else first
+        out[led:end] = [t.moved("FILL", "ratio") for t in row[led:end]]
         for i, share in zip(chosen, numbers, strict=True):
             out[i] = row[i].moved("COLOUR", (row[i].value, share / HUNDRED))
     return out
+
+
+def _beside_colours(row: list[Term]) -> list[Term]:
+    """ "60 percent sage and 40 white": a number beside a colour is a share where the others are."""
+    kept = [i for i, t in enumerate(row) if t.type not in {"FILL", "SEP", "AND", "OF"}]
+    pairs = [pair for pair in itertools.pairwise(kept) if "COLOUR" in {row[i].type for i in pair}]
+    numbers = {i for pair in pairs for i in pair if row[i].type in {"NUM", "PCT"}}
+    shares = sum(row[i].value.value for i in numbers) == HUNDRED and any(row[i].type == "PCT" for i in numbers)
+    return [t.moved("PCT") if shares and i in numbers else t for i, t in enumerate(row)]
 
 
 def _runs(row: list[Term]) -> Iterator[tuple[int, int, tuple[int, ...]]]:

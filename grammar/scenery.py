@@ -1,5 +1,6 @@
 """What is told of a scene beside the pieces: whose birthday it is, what stands about, what was done last time."""
 
+from grammar.last_time import last_time
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import placed, word_list
 
@@ -8,6 +9,7 @@ COUNTED = NOUNS | {"BALLOON", "LABEL", "FOOTER", "NUM", "LEN", "ROWS", "BY", "TO
 ORDINAL = frozenset({"st", "nd", "rd", "th"})
 BEFORE_SIZES = 3  # terms from "some" to "3 footers"
 INCHES = 12
+LEAST_GIANT = 16  # inches; "two 36s" beside a piece are balloons, "two 6s" may be tables
 
 
 def scenery(row: list[Term]) -> list[Term]:
@@ -20,13 +22,13 @@ def scenery(row: list[Term]) -> list[Term]:
         row = _letters(row)
     if "COLOUR" in types:
         row = _greens(_hints(_cleared(row)))
+    row = _ring_round(row)
     if "PIECE" in types:
-        row = _ring_round(row)
         row = _on_each(_bearing(row))
-    if "FOOTER" in types:
+    if types & {"FOOTER", "NOMINALS"}:
         row = _giants(row)
-    if types & {"MONEY", "NUM", "SAME"}:
-        row = _last_time(row)
+    if types & {"MONEY", "NUM", "SAME", "LEN", "PRON"}:
+        row = last_time(row)
     return row
 
 
@@ -63,11 +65,15 @@ def _digits_to_stand(row: list[Term]) -> list[Term]:
             if row[first].text.lower() in placed("digit"):
                 break
         said = {row[i].text.lower() for i in range(first, at)}
-        article = first > 0 and row[first - 1].type == "DET" and row[first - 1].value in {"one", "the"}
         named = row[first].text.lower() in placed("digit") and first < at
-        if named or (article and row[first - 1].value == "one" and said & placed("grand")):
+        spelt = _is_article(row, at - 1) and any(t.text.lower() in placed("digit") for t in row[:at])
+        if named or spelt or (_is_article(row, first - 1) and said & placed("grand")):
             out[first : at + 1] = [_word(t) for t in row[first : at + 1]]
     return out
+
+
+def _is_article(row: list[Term], at: int) -> bool:
+    return at >= 0 and (row[at].type, row[at].value) == ("DET", "one")
 
 
 def _letters(row: list[Term]) -> list[Term]:
@@ -136,7 +142,7 @@ def _ring_round(row: list[Term]) -> list[Term]:
     """ "a ring round the middle of each table": how balloons lie there, and no hoop."""
     out = list(row)
     for at, term in enumerate(row):
-        if term.type != "PIECE" or term.text.lower().split()[0] not in placed("ringed"):
+        if term.type not in {"PIECE", "SHAPE"} or term.text.lower().split()[0] not in placed("ringed"):
             continue
         end = at + 1
         while end < len(row) and (row[end].type in {"BALLOON", "OF"} or row[end].text.lower() in placed("about")):
@@ -160,13 +166,18 @@ def _giants(row: list[Term]) -> list[Term]:
         return row
     out = list(row)
     for at, term in enumerate(row):
-        if term.type != "FOOTER" or at < piece:
+        giant = term.type == "FOOTER" or (term.type == "NOMINALS" and term.value.value >= LEAST_GIANT)
+        if not giant or at < piece:
             continue
         lead = row[max(piece, at - BEFORE_SIZES) : at]
-        some = [i for i in range(max(piece, at - BEFORE_SIZES), at) if row[i].type in {"NUM", "VAGUE"}]
+        first = at
+        while first > piece and row[first - 1].type == "FILL":
+            first -= 1
+        some = [first - 1] if row[first - 1].type in {"NUM", "VAGUE"} else []
         among = any(t.text.lower() in placed("among") for t in (*lead, *row[at + 1 : at + 3]))
         if among or not lead:
-            out[at] = term.moved("NOMINALS", Amount(term.value.value * INCHES))
+            inches = INCHES if term.type == "FOOTER" else 1
+            out[at] = term.moved("NOMINALS", Amount(term.value.value * inches))
             for i in some:
                 out[i] = _word(row[i])
     return out
@@ -175,6 +186,7 @@ def _giants(row: list[Term]) -> list[Term]:
 def _bearing(row: list[Term]) -> list[Term]:
     """ "eight 60 in rounds need centrepieces": tables that only bear what follows, marked behind them."""
     out: list[Term] = []
+    only = any(t.text.lower() in placed("alone") and _is_next(row, at + 1, "PIECE") for at, t in enumerate(row))
     for at, term in enumerate(row):
         out.append(term)
         end = at + 1
@@ -183,15 +195,26 @@ def _bearing(row: list[Term]) -> list[Term]:
         wanted = {t.text.lower() for t in row[at + 1 : end]} & placed("wanting")
         while end < len(row) and row[end].type in {"DET", "COLOUR", "AND", "CHOICE", "BALLOON"}:
             end += 1
-        if term.type in {"TABLE", "SHAPE", "FOOTER"} and wanted and end < len(row) and row[end].type == "PIECE":
+        bears = wanted and end < len(row) and row[end].type == "PIECE"
+        noun = at + 1 < len(row) and row[at + 1].type in {"TABLE", "SHAPE"}
+        if term.type in {"TABLE", "SHAPE", "FOOTER"} and not noun and (bears or only):
             out.append(Term("BEARS", None, term.end, term.end, ""))
     return out
+
+
+def _is_next(row: list[Term], at: int, kind: str) -> bool:
+    """Whether a term of a type stands at `at`, or behind an article."""
+    at += at < len(row) and row[at].type == "DET"
+    return at < len(row) and row[at].type == kind
 
 
 def _on_each(row: list[Term]) -> list[Term]:
     """ "a bunch of five on each table": so many balloons in it, and not so many people at the table."""
     out: list[Term] = []
     for at, term in enumerate(row):
+        if term.text.lower() == "per" and at and row[at - 1].type == "PIECE" and _is_next(row, at + 1, "TABLE"):
+            out.append(term.moved("DET", "each"))  # "one centrepiece per table"
+            continue
         led = [t.type for t in row[max(0, at - 3) : at]] == ["PIECE", "OF", "NUM"]
         words = term.text.lower().split()
         if led and (term.type, term.value) == ("LABEL", "seats") and words[-1] in placed("seated_at"):
@@ -203,33 +226,3 @@ def _on_each(row: list[Term]) -> list[Term]:
         else:
             out.append(term)
     return out
-
-
-def _last_time(row: list[Term]) -> list[Term]:
-    """ "same as last time", "it was 550 last year": what was done and paid before, which is not known here."""
-    out = list(row)
-    said = [" ".join(t.text.lower() for t in row[at : at + 2]) for at in range(len(row))]
-    spots = [at for at, words in enumerate(said) if any(words.startswith(past) for past in PAST)]
-    for at in spots:
-        last = at + 1 if len(row[at].text.split()) == 1 and at + 1 < len(row) else at
-        like = any(t.type == "SAME" or t.text.lower() == "like" for t in row[max(0, at - 2) : at])
-        first = at
-        while first and row[first - 1].type != "SEP":
-            first -= 1
-        end = last + 1
-        while end < len(row) and (row[end].type != "SEP" or end <= last + 1):
-            end += 1
-        paid = [i for i in range(first, end) if row[i].type in {"MONEY", "NUM"} and _was(row, i)]
-        for i in paid:
-            out[i] = _word(row[i])
-        if like or paid:
-            out[at : last + 1] = [_word(t) for t in row[at : last + 1]]
-    return out
-
-
-PAST = ("last time", "last year", "last month", "last party", "last one", "last job", "previous", "before that")
-
-
-def _was(row: list[Term], at: int) -> bool:
-    """Whether a number is told of the past: "was 550", "we paid 400"."""
-    return any(term.text.lower() in placed("was") for term in row[max(0, at - 3) : at])

@@ -5,6 +5,7 @@ from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
 from grammar.things import Things
 
+HELD = frozenset({"balloons", "sizes", "gas", "strokes", "inflated"})  # of what stands there, said behind the tables
 OF_A_PLACE = frozenset({"count", "seats", "table_shape"})
 DRESSED = frozenset({"table_length", "table_diameter", "length"})
 
@@ -14,7 +15,7 @@ class Stood(Things):
 
     def _stand_on_tables(self, drafts: list[Draft]) -> list[Draft]:
         """The drafts, without tables of which nothing was said but how many they are and what stands on them."""
-        tables = [d for d in drafts if self._is_bare_table(d)]
+        tables = [d for d in drafts if self._is_bare_table(d) and not (d.colours and d is drafts[0])]
         tables += [d for d in self.bearing if d.kind == TABLE_KIND and d.new and d not in tables]
         standing = [d for d in drafts if d.new and not d.removed and self._stands(d)]
         if len(standing) != 1:
@@ -22,7 +23,7 @@ class Stood(Things):
         taker = standing[0]
         alone = all(d is taker or d in tables for d in drafts)
         if len(tables) == 1 and alone and self._takes_their_number(taker, tables[0].facts):
-            self.unused += [phrase for fact, phrase in tables[0].said.items() if fact not in OF_A_PLACE]
+            self._takes_their_looks(taker, tables[0])
             return standing
         if len(drafts) == 1 and self._only_places_in_hand():
             in_hand = {"count": self.context.count, "seats": self.context.values.get("seats")}
@@ -50,7 +51,7 @@ class Stood(Things):
 
     def _is_bare_table(self, draft: Draft) -> bool:
         """Whether a draft is of tables that nothing is to be laid along."""
-        said = set(draft.facts) <= OF_A_PLACE and not (draft.colours or draft.drop or draft.steps or draft.removed)
+        said = set(draft.facts) <= OF_A_PLACE | HELD and not (draft.drop or draft.steps or draft.removed)
         return draft.new and draft.kind == TABLE_KIND and draft.on_table and said
 
     def _only_places_in_hand(self) -> bool:
@@ -63,11 +64,18 @@ class Stood(Things):
         mine = taker.facts.get("count")
         if mine is not None and mine not in {1, count}:
             return False  # "12 tables and 8 centrepieces" are two numbers
-        if count is None and place.get("seats") is None:
-            return False
+        seats = place.get("seats", taker.facts.get("seats"))
+        if seats is not None:
+            taker.facts["seats"] = seats
         if count is not None:
             taker.facts["count"] = count
-        else:
-            taker.facts.pop("count", None)
-            taker.facts["seats"] = place["seats"]
-        return True
+        elif seats is not None and self.job.facts.get("guests"):
+            taker.facts.pop("count", None)  # as many as the tables that the guests need
+        return count is not None or seats is not None
+
+    def _takes_their_looks(self, taker: Draft, tables: Draft) -> None:
+        """Hand on what was said behind the tables of what stands on them, and name their size as not used."""
+        for fact in HELD & set(tables.facts):
+            taker.facts.setdefault(fact, tables.facts[fact])
+        taker.colours = taker.colours or tables.colours
+        self.unused += [phrase for fact, phrase in tables.said.items() if fact not in OF_A_PLACE | HELD]
