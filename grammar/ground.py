@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from grammar.draft import Draft, outside
-from grammar.heads import Head, find_heads
+from grammar.heads import Head, find_heads, is_size
 from grammar.hosts import hosted
 from grammar.jobfacts import JobFacts
 from grammar.openings import openings
@@ -36,6 +36,11 @@ def sagging(phrases: list[Phrase]) -> list[Phrase]:
         if swag and phrase.kind == "piece" and phrase.value == "drop" and out[-1].kind == "amount":
             size = out.pop()
             phrase = Phrase("named", (*size.terms, *phrase.terms), label="sag", amounts=size.amounts)
+        of = 2 if out and out[-1].kind == "of" else 1
+        told = out[-of] if swag and len(out) > of else phrase
+        if (told.kind, told.value) == ("piece", "drop") and is_size(phrase):  # "it drops 2 ft", "with a drop of 2 ft"
+            del out[-of:]
+            phrase = Phrase("named", (*told.terms, *phrase.terms), label="sag", amounts=phrase.amounts)
         swag = swag or (phrase.kind == "piece" and phrase.value == "swag")
         out.append(phrase)
     return out
@@ -85,6 +90,7 @@ class Ground:
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
         self.falls: list[tuple[Draft, Phrase, float]] = []  # what comes down at the ends, and how long it is in all
+        self.paired: Draft | None = None  # a piece that is two because it stands on either side
         self.bearing: list[Draft] = []  # tables that something only stands on
         self.shared_out: list[tuple[Draft, float]] = []  # pieces some of which became another, and how many there were
         self.hint: FactWords | None = None

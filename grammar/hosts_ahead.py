@@ -58,6 +58,7 @@ def _end_of_place(phrases: list[Phrase], piece: int) -> int:
         phrase = phrases[at]
         led = leads_to_a_place(phrases[at - 1]) or phrases[at - 1].kind == "choice"
         it = phrase.kind == "pron" and (led or phrase.text.lower() == "of it")
+        it = it or (phrase.kind == "label" and phrase.text.lower().endswith(" it"))  # "along it"
         front = phrase.kind == "det" and phrase.value == "the" and phrases[at + 1 : at + 2]
         if it or (front and led and phrases[at + 1].kind not in NOUNS):
             return at + 1

@@ -16,10 +16,11 @@ def last_time(row: list[Term]) -> list[Term]:
         if last == at:
             continue
         like = any(t.type == "SAME" or t.text.lower() in placed("like") for t in row[max(0, at - LIKE) : at])
-        if term.type == "PRON" and not like:
-            continue  # "the last one" may be a piece
         first, end = _clause(row, at, last)
         over = any(" ".join(t.text.lower() for t in row[i : i + 2]).startswith(LATER) for i in range(end, len(row)))
+        paid = any(t.text.lower() in placed("was") for t in row[first:end])
+        if term.type == "PRON" and not (like or paid):
+            continue  # "the last one" may be a piece
         told = [i for i in range(first, end) if row[i].type in AMOUNTS and (over or _was(row, i))]
         for i in told:
             out[i] = row[i].moved("WORD", row[i].text)

@@ -67,6 +67,8 @@ class Lengths(Sides):
         bare = self._bare_fact()
         has_size = bare is None or bare.id in self.current.facts or bare.id in self.context.known
         before = at - 1 if has_size else -1
+        while has_size and self._kind_at(before) in {"det", "onhand", "prep"}:
+            before -= 1  # "topped with a 3 ft balloon"
         for place in (at + 1, before):
             if self._kind_at(place) == "choice" and not self._owned(at):
                 fact = self._spec(f"{self.phrases[place].value[0]}_size")

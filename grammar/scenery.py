@@ -111,15 +111,15 @@ def _hints(row: list[Term]) -> list[Term]:
     """ "a bit of black", "lots of green", "a few gold ones": how much of a colour, which no number tells."""
     out = list(row)
     for at, term in enumerate(row):
-        said = term.text.lower()
+        said = {*term.text.lower().split()} & placed("hints")
         after = at + 1
         while after < len(row) and (row[after].type in {"OF", "DET"} or row[after].text.lower() in placed("little")):
             after += 1
         coloured = after < len(row) and row[after].type == "COLOUR"
-        if not coloured or term.type not in {"FILL", "VAGUE", "WORD"} or said.split()[-1] not in placed("hints"):
+        if not (coloured and said) or term.type not in {"FILL", "VAGUE", "WORD", "NUM"}:
             continue
         ones = row[after + 1 : after + 2] and row[after + 1].type in {"ONES", "BALLOON"}
-        if term.type == "VAGUE" and (not ones or any(t.type in {"TABLE", "SHAPE"} for t in row)):
+        if term.type in {"VAGUE", "NUM"} and (not ones or any(t.type in {"TABLE", "SHAPE"} for t in row)):
             continue
         out[at] = _word(term)
         if ones:
