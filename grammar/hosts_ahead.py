@@ -35,7 +35,7 @@ def sizes_ahead(phrases: list[Phrase], vocabulary: Vocabulary, context: Context)
     piece = _next_piece(phrases, sizes[-1], vocabulary) if first is not None and sizes else None
     if piece is None or piece != first or context.kinds or any(is_size(p) for p in phrases[piece:]):
         return phrases
-    told = any(p.kind in {"choice", "fall"} for p in phrases)
+    told = any(p.kind in {"choice", "fall"} for p in phrases) or "prep" in {p.kind for p in phrases[: sizes[0]]}
     if sum(is_size(phrases[i]) for i in sizes) != 1 or not (told or _end_of_place(phrases, piece)):
         return phrases
     moved = [p for i in sizes for p in (of_the_piece(phrases[i], own=False) if is_size(phrases[i]) else [phrases[i]])]

@@ -24,7 +24,7 @@ def scenery(row: list[Term]) -> list[Term]:
         row = _greens(_hints(_cleared(row)))
     row = _ring_round(row)
     if "PIECE" in types:
-        row = _on_each(_bearing(row))
+        row = _at_a_side(_on_each(_bearing(row)))
     if types & {"FOOTER", "NOMINALS"}:
         row = _giants(row)
     if types & {"MONEY", "NUM", "SAME", "LEN", "PRON"}:
@@ -199,6 +199,20 @@ def _bearing(row: list[Term]) -> list[Term]:
         noun = at + 1 < len(row) and row[at + 1].type in {"TABLE", "SHAPE"}
         if term.type in {"TABLE", "SHAPE", "FOOTER"} and not noun and (bears or only):
             out.append(Term("BEARS", None, term.end, term.end, ""))
+    return out
+
+
+def _at_a_side(row: list[Term]) -> list[Term]:
+    """ "up one side of the backdrop": a part of something that the piece named before goes along."""
+    out = list(row)
+    for at in range(1, len(row) - 2):
+        of = row[at].type == "OF" and row[at - 1].text.lower().split()[-1:] and row[at + 1].type == "DET"
+        part = of and row[at - 1].text.lower().split()[-1] in placed("part_of")
+        thing = row[at + 2].type == "PIECE" and row[at + 1].value == "the"
+        if part and thing and any(t.type == "PIECE" and t.value != row[at + 2].value for t in row[: at - 1]):
+            out[at] = row[at].moved("PREP", "place")
+            if at > 1 and row[at - 2].type == "NUM":
+                out[at - 2] = row[at - 2].moved("FILL", "")
     return out
 
 

@@ -18,18 +18,34 @@ class Stood(Things):
         tables = [d for d in drafts if self._is_bare_table(d) and not (d.colours and d is drafts[0])]
         tables += [d for d in self.bearing if d.kind == TABLE_KIND and d.new and d not in tables]
         standing = [d for d in drafts if d.new and not d.removed and self._stands(d)]
-        if len(standing) != 1:
+        place = self._together(tables)
+        taker = self._taker(drafts, tables, standing, place or {})
+        if taker is None:
             return drafts
-        taker = standing[0]
-        alone = all(d is taker or d in tables for d in drafts)
-        if len(tables) == 1 and alone and self._takes_their_number(taker, tables[0].facts):
-            self._takes_their_looks(taker, tables[0])
-            return standing
+        if tables and place is not None and self._takes_their_number(taker, place):
+            for draft in tables:
+                self._takes_their_looks(taker, draft)
+            return [d for d in drafts if d not in tables]
         if len(drafts) == 1 and self._only_places_in_hand():
             in_hand = {"count": self.context.count, "seats": self.context.values.get("seats")}
             if self._takes_their_number(taker, {k: v for k, v in in_hand.items() if v}):
                 taker.instead, taker.which = True, f"kind {TABLE_KIND}"
         return drafts
+
+    def _taker(
+        self, drafts: list[Draft], tables: list[Draft], standing: list[Draft], place: dict[str, object]
+    ) -> Draft | None:
+        """The piece that stands on the tables: the one there is, beside them, of several the one that is as many."""
+        if any(d.kind == TABLE_KIND and d not in tables for d in drafts):
+            return None
+        alike = [d for d in standing if d.facts.get("count") in {None, place.get("count")}]
+        chosen = alike if len(standing) > 1 else standing
+        if len(chosen) != 1:
+            return None
+        apart = [d for d in drafts if d not in standing and d not in tables]
+        at = drafts.index(chosen[0])
+        beside = drafts[max(0, at - 1) : at + 2]
+        return chosen[0] if not (apart and tables) or any(d in tables for d in beside) else None
 
     def _on_bears(self, at: int, phrase: Phrase) -> None:
         self.bearing.append(self.current)
@@ -57,6 +73,16 @@ class Stood(Things):
     def _only_places_in_hand(self) -> bool:
         """Whether all that is in hand is tables whose size nobody knows."""
         return self.context.kinds == [TABLE_KIND] and not DRESSED & set(self.context.known)
+
+    def _together(self, tables: list[Draft]) -> dict[str, object] | None:
+        """ "each table gets one, there are 7 tables": what was said of the same tables; None where they differ."""
+        place: dict[str, object] = {}
+        for draft in tables:
+            facts = {k: v for k, v in draft.facts.items() if not (k == "count" and draft.singular)}
+            if any(place.get(fact, value) != value for fact, value in facts.items()):
+                return None
+            place.update(facts)
+        return place or ({"count": tables[0].facts["count"]} if tables and "count" in tables[0].facts else {})
 
     def _takes_their_number(self, taker: Draft, place: dict[str, object]) -> bool:
         """Hand the number of tables, or the seats at each, to what stands on them, one on each."""
