@@ -278,6 +278,8 @@ class Things(Denied):
                 self._set("count", self._number(count.amounts[0]), count)
             elif count is not None:
                 self.unused.append(count)
+            elif each:
+                self._one_on_each()
             self._along([p for p in run if is_size(p)])  # a centrepiece is not as high as its table is long
             return
         target = self._find(kind)
