@@ -9,6 +9,7 @@ COUNTED = NOUNS | {"BALLOON", "LABEL", "FOOTER", "NUM", "LEN", "ROWS", "BY", "TO
 ORDINAL = frozenset({"st", "nd", "rd", "th"})
 BEFORE_SIZES = 3  # terms from "some" to "3 footers"
 INCHES = 12
+MOST_GIANT = 48  # inches
 LEAST_GIANT = 16  # inches; "two 36s" beside a piece are balloons, "two 6s" may be tables
 
 
@@ -25,7 +26,7 @@ def scenery(row: list[Term]) -> list[Term]:
     row = _ring_round(row)
     if "PIECE" in types:
         row = _at_a_side(_on_each(_bearing(row)))
-    if types & {"FOOTER", "NOMINALS"}:
+    if types & {"FOOTER", "NOMINALS", "LEN"}:
         row = _giants(row)
     if types & {"MONEY", "NUM", "SAME", "LEN", "PRON"}:
         row = last_time(row)
@@ -97,7 +98,8 @@ def _cleared(row: list[Term]) -> list[Term]:
         if term.text.lower() not in placed("clearing") or term.type not in {"COLOUR", "WORD", "FILL"}:
             continue
         after = row[at + 1] if at + 1 < len(row) else None
-        over = after is not None and (after.type in {"PRON", "DET"} or after.text.lower() == "by")
+        high = after is not None and after.type == "LEN" and after.value.unit != "in"  # "the arch must clear 7 ft"
+        over = high or (after is not None and (after.type in {"PRON", "DET"} or after.text.lower() == "by"))
         if not over and not (at and row[at - 1].text.lower() == "to"):
             continue
         out[at] = _word(term)
@@ -167,6 +169,7 @@ def _giants(row: list[Term]) -> list[Term]:
     out = list(row)
     for at, term in enumerate(row):
         giant = term.type == "FOOTER" or (term.type == "NOMINALS" and term.value.value >= LEAST_GIANT)
+        giant = giant or (term.type == "LEN" and _is_giant(row, at))
         if not giant or at < piece:
             continue
         lead = row[max(piece, at - BEFORE_SIZES) : at]
@@ -176,11 +179,20 @@ def _giants(row: list[Term]) -> list[Term]:
         some = [first - 1] if row[first - 1].type in {"NUM", "VAGUE"} else []
         among = any(t.text.lower() in placed("among") for t in (*lead, *row[at + 1 : at + 3]))
         if among or not lead:
-            inches = INCHES if term.type == "FOOTER" else 1
+            inches = INCHES if term.type == "FOOTER" or term.value.unit == "ft" else 1
             out[at] = term.moved("NOMINALS", Amount(term.value.value * inches))
             for i in some:
                 out[i] = _word(row[i])
     return out
+
+
+def _is_giant(row: list[Term], at: int) -> bool:
+    """Whether a size is that of "three 36 inch giants" or of "two 3 ft balloons"."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    inches = row[at].value.value * {"in": 1, "ft": INCHES}.get(row[at].value.unit, 0)
+    big = LEAST_GIANT <= inches <= MOST_GIANT and at > 0 and row[at - 1].type in {"NUM", "VAGUE"}
+    named = after is not None and (after.type in {"ONES", "BALLOON"} or after.text.lower() in placed("giants"))
+    return big and named
 
 
 def _bearing(row: list[Term]) -> list[Term]:
