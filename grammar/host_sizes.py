@@ -20,10 +20,7 @@ def goes_along(kind: object, vocabulary: Vocabulary) -> bool:
 
 def leads_to_a_place(phrase: Phrase | None) -> bool:
     """Whether a phrase is the "over" of "over the table"."""
-    if phrase is None:
-        return False
-    around = phrase.kind == "shape" and phrase.text.lower() in {"round", "around"}
-    return phrase.kind == "prep" or around or (phrase.kind == "label" and phrase.value == "across")
+    return phrase is not None and (phrase.kind == "prep" or (phrase.kind == "label" and phrase.value == "across"))
 
 
 def is_one(phrase: Phrase) -> bool:

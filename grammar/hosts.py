@@ -41,7 +41,8 @@ def hosted(phrases: Sequence[Phrase], vocabulary: Vocabulary, context: Context) 
         elif phrase.kind == "table" and piece:
             lead = _lead(out, at)
             before = out[lead - 1] if lead else None
-            if leads_to_a_place(before) and not is_counted(out, lead):
+            round_it = before is not None and before.kind == "shape" and out[lead].kind == "det"  # "round the table"
+            if (leads_to_a_place(before) or round_it) and not is_counted(out, lead):
                 placed = True
                 if before is not None and before.kind in {"label", "shape"}:  # "a swag across the head table"
                     out[lead : at + 1] = _strange(out[lead:at])

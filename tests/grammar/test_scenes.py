@@ -32,6 +32,13 @@ def pieces(reply: Reply) -> list[dict[str, Any]]:
             [{"kind": "garland", "length_in": 120}, {"kind": "runner", "count": 8, "table_length_in": 72}],
         ),
         (
+            "a 10 ft garland and 15 round tables, 60 in",
+            [
+                {"kind": "garland", "length_in": 120},
+                {"kind": "runner", "count": 15, "table_shape": "round", "table_diameter_in": 60},
+            ],
+        ),
+        (
             "a 5 ft garland and a runner on the head table, 12 ft",
             [{"kind": "garland", "length_in": 60}, {"kind": "runner", "table_length_in": 144}],
         ),
@@ -59,6 +66,12 @@ def test_the_size_of_what_bears_a_piece_with_a_size_of_its_own_is_named_as_not_u
 )
 def test_tables_give_their_number_to_what_stands_on_them(turns: list[str], held: dict[str, Any]) -> None:
     assert pieces(heard(*turns)) == [held]
+
+
+def test_all_that_stands_on_the_same_tables_is_counted_by_them() -> None:
+    reply = heard("9 tables with a bunch of 3 on each, an arch 10 by 8 and a bouquet of 7 for the bar")
+    assert [held.get("count") for held in reply.heard.pieces if held["kind"] == "bouquet"] == [9, 1]
+    assert [held["kind"] for held in reply.heard.pieces].count("runner") == 0
 
 
 def test_tables_that_have_a_size_are_dressed_beside_what_stands_on_them() -> None:
@@ -151,6 +164,7 @@ def test_giants_are_sizes_where_no_table_is_spoken_of() -> None:
     assert pieces(heard("12 ft garland with some 3 footers in it")) == [
         {"kind": "garland", "length_in": 144, "sizes_in": [36]}
     ]
+    assert pieces(heard("12 ft garland with three 36 inch ones"))[0]["sizes_in"] == [36]
     assert pieces(heard("eight 6 footers")) == [{"kind": "runner", "count": 8, "table_length_in": 72}]
 
 
