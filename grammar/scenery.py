@@ -1,5 +1,6 @@
 """What is told of a scene beside the pieces: whose birthday it is, what stands about, what was done last time."""
 
+from grammar.here_and_there import here_and_there
 from grammar.last_time import last_time
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import placed, word_list
@@ -18,7 +19,7 @@ def scenery(row: list[Term]) -> list[Term]:
     types = {term.type for term in row}
     row = _occasion(row)
     if "NUM" in types:
-        row = _digits_to_stand(row)
+        row = here_and_there(_digits_to_stand(row))
     if "PROP" in types:
         row = _letters(row)
     if "COLOUR" in types:
@@ -57,6 +58,7 @@ def _occasion(row: list[Term]) -> list[Term]:
 def _digits_to_stand(row: list[Term]) -> list[Term]:
     """ "a number 4 on top", "a big 5", "the number 30": digits that are put up, of which none is counted."""
     out = list(row)
+    kinds = any(term.type == "PIECE" for term in row)
     for at, term in enumerate(row):
         if term.type != "NUM" or at < 1 or (at + 1 < len(row) and row[at + 1].type in COUNTED):
             continue
@@ -67,10 +69,19 @@ def _digits_to_stand(row: list[Term]) -> list[Term]:
                 break
         said = {row[i].text.lower() for i in range(first, at)}
         named = row[first].text.lower() in placed("digit") and first < at
-        spelt = _is_article(row, at - 1) and any(t.text.lower() in placed("digit") for t in row[:at])
+        told = any(t.text.lower() in placed("digit") for t in row[:at]) or (kinds and _on_top(row, at))
+        spelt = told and _is_article(row, at - 1)
         if named or spelt or (_is_article(row, first - 1) and said & placed("grand")):
             out[first : at + 1] = [_word(t) for t in row[first : at + 1]]
     return out
+
+
+def _on_top(row: list[Term], at: int) -> bool:
+    """Whether "a 4 and a 0 on top" goes on from a number: only digits are put on something one by one."""
+    after = at + 1
+    while [t.type for t in row[after : after + 3]] == ["AND", "DET", "NUM"]:
+        after += 3
+    return row[at].text.isdigit() and after < len(row) and row[after].type == "PREP"
 
 
 def _is_article(row: list[Term], at: int) -> bool:

@@ -132,6 +132,7 @@ def test_such_numbers_without_colours_are_named_as_not_used(turns: list[str]) ->
     [
         ("8 ft garland and a number 4 on top", ["number 4"]),
         ("8 ft garland with a giant 21 beside it", ["giant 21"]),
+        ("8 ft garland with a 4 and a 0 on top", ["4", "0"]),
         ("8 ft garland and the letters A and B", ["letters A and B"]),
         ("8 ft garland round the numbers, a 5 and a 0", ["5", "0"]),
         ("8 ft garland, mainly white", ["mainly"]),
@@ -158,6 +159,17 @@ def test_an_ordinal_is_the_occasion(said: str) -> None:
 
 def test_a_date_is_named_as_not_used() -> None:
     assert heard("on the 21st, 8 ft garland").unread == ["21"] or heard("on the 21st, 8 ft garland").unread == ["21st"]
+
+
+@pytest.mark.parametrize(
+    ("said", "feet"),
+    [
+        ("two garlands, one for the bar 10 ft one for the mantel 5 ft", [10, 5]),
+        ("three garlands, one on the stairs 12 ft, one at the bar 8 ft and one by the door 6 ft", [12, 8, 6]),
+    ],
+)
+def test_one_here_and_one_there_have_each_a_size(said: str, feet: list[float]) -> None:
+    assert [held["length_in"] / 12 for held in heard(said).heard.pieces] == feet
 
 
 def test_giants_are_sizes_where_no_table_is_spoken_of() -> None:
