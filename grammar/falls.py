@@ -26,6 +26,20 @@ class Falls(Lengths):
             return
         self.falls.append((self.current, phrase, sides * both[1]))
 
+    def _on_both_sides(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "and 2 ft each side" of a garland in hand; said in place of another fall it is left over."""
+        fact = self._bare_fact()
+        in_hand = not self.current.named and fact is not None and fact.id == LENGTH and LENGTH in self.context.known
+        if not (in_hand and self._after(at, "each_side")) or self._kind() == TABLE_KIND:
+            return super()._on_both_sides(at, figure, phrase)
+        self.skip.add(at + 1)
+        both = self.slots.both(figure, self._need(LENGTH))
+        if both is None or any(p.kind in {"make", "corr"} for p in self.phrases[:at]):
+            self._leave(Phrase(phrase.kind, (*phrase.terms, *self.phrases[at + 1].terms), amounts=phrase.amounts))
+        else:
+            self.falls.append((self.current, phrase, 2 * both[1]))
+        return True
+
     def _let_fall(self) -> None:
         """Add each fall to the length of its piece, said in this turn or before; without one it is left over."""
         for draft, phrase, inches in self.falls:

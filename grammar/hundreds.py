@@ -13,7 +13,7 @@ LEAST = 2
 
 def hundreds(row: list[Term]) -> list[Term]:
     """The terms, with such numbers beside as many colours made their shares, and those without colours one term."""
-    row = _beside_colours(row)
+    row = _halves(_beside_colours(row))
     out = list(row)
     for first, end, numbers in reversed(list(_runs(row))):
         colours = [i for i, t in enumerate(row) if t.type == "COLOUR" and isinstance(t.value, str)]
@@ -35,6 +35,13 @@ def hundreds(row: list[Term]) -> list[Term]:
         for i, share in zip(chosen, numbers, strict=True):
             out[i] = row[i].moved("COLOUR", (row[i].value, share / HUNDRED))
     return out
+
+
+def _halves(row: list[Term]) -> list[Term]:
+    """ "make it 50 50" of the two colours in hand."""
+    if any(t.type in NOUNS | {"COLOUR"} for t in row):
+        return row
+    return [t.moved("SPLIT", (50, 50)) if t.type == "EVEN" and t.text[:2] == "50" else t for t in row]
 
 
 def _beside_colours(row: list[Term]) -> list[Term]:

@@ -252,7 +252,10 @@ def _on_each(row: list[Term]) -> list[Term]:
         if term.text.lower() == "per" and at and row[at - 1].type == "PIECE" and _is_next(row, at + 1, "TABLE"):
             out.append(term.moved("DET", "each"))  # "one centrepiece per table"
             continue
-        led = [t.type for t in row[max(0, at - 3) : at]] == ["PIECE", "OF", "NUM"]
+        before = [t.type for t in row[max(0, at - 3) : at]]
+        if before == ["TABLE", "OF", "NUM"] and term.type == "PIECE" and any(t.value == "guests" for t in row):
+            out.append(Term("SEP", ",", term.start, term.start, ""))  # "80 guests tables of 10 centrepieces of 3"
+        led = before == ["PIECE", "OF", "NUM"]
         words = term.text.lower().split()
         if led and (term.type, term.value) == ("LABEL", "seats") and words[-1] in placed("seated_at"):
             out += [

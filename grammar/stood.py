@@ -15,6 +15,8 @@ class Stood(Things):
 
     def _stand_on_tables(self, drafts: list[Draft]) -> list[Draft]:
         """The drafts, without tables of which nothing was said but how many they are and what stands on them."""
+        if len(drafts) == 1 and self._amends_their_number(drafts[0]):
+            return [Draft(named=True, facts={"count": drafts[0].facts["count"]})]
         tables = [d for d in drafts if self._is_bare_table(d) and not (d.colours and d is drafts[0])]
         tables += [d for d in self.bearing if d.kind == TABLE_KIND and d.new and d not in tables]
         standing = [d for d in drafts if d.new and not d.removed and self._stands(d)]
@@ -31,6 +33,13 @@ class Stood(Things):
             if self._takes_their_number(taker, {k: v for k, v in in_hand.items() if v}):
                 taker.instead, taker.which = True, f"kind {TABLE_KIND}"
         return drafts
+
+    def _amends_their_number(self, tables: Draft) -> bool:
+        """ "actually 10 tables", where all that is in hand stands on them."""
+        words = self.context.focus or ""
+        standing = self._holds_balloons(words) and self._needs(words) and set(self.context.kinds) == {words}
+        added = self.phrases[0].kind in {"and", "add"} or "count" not in self.context.known
+        return standing and not added and self._is_bare_table(tables) and set(tables.facts) == {"count"}
 
     def _taker(
         self, drafts: list[Draft], tables: list[Draft], standing: list[Draft], place: dict[str, object]

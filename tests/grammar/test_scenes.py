@@ -61,6 +61,8 @@ def test_the_size_of_what_bears_a_piece_with_a_size_of_its_own_is_named_as_not_u
         (["a bunch of three on each of 8 tables"], {"kind": "bouquet", "count": 8, "balloons": 3}),
         (["just bouquets of 7, 9 tables"], {"kind": "bouquet", "count": 9, "balloons": 7}),
         (["11 tables", "only centrepieces, 3 balloons each"], {"kind": "centerpiece", "count": 11, "balloons": 3}),
+        (["9 tables with a bunch of 3 on each", "actually 10 tables"], {"kind": "bouquet", "count": 10, "balloons": 3}),
+        (["80 guests tables of 10 centrepieces of 3"], {"kind": "centerpiece", "seats": 10, "balloons": 3}),
         (["90 guests, tables of 9, a centrepiece on each"], {"kind": "centerpiece", "seats": 9}),
     ],
 )
@@ -101,6 +103,11 @@ def test_what_comes_down_at_the_ends_is_of_the_length(turns: list[str], feet: fl
     assert reply.unread == []
 
 
+def test_a_fall_said_in_place_of_another_is_named_as_not_used() -> None:
+    reply = heard("garland 5 ft, drops 3 ft each side", "make it 2 ft each side")
+    assert (reply.heard.pieces[0]["length_in"], reply.unread) == (132, ["2 ft each side"])
+
+
 def test_what_hangs_off_a_runner_stays_an_overhang() -> None:
     assert pieces(heard("six 6 ft tables", "let it hang down 10 inches each end"))[0]["overhang_in"] == 10
 
@@ -118,6 +125,11 @@ def test_numbers_that_make_a_hundred_are_shares(turns: list[str]) -> None:
     (held,) = heard(*turns).heard.pieces
     assert held["colours"] == [{"name": "navy", "share": 0.7}, {"name": "gold", "share": 0.3}]
     assert "count" not in held
+
+
+def test_fifty_fifty_is_of_the_two_colours_in_hand() -> None:
+    (held,) = heard("10 ft garland navy and gold, 60 40", "50 50").heard.pieces
+    assert [colour["share"] for colour in held["colours"]] == [0.5, 0.5]
 
 
 @pytest.mark.parametrize("turns", [["two 6 ft columns", "60 40"], ["arch 10 by 8", "60 40"]])
