@@ -15,8 +15,10 @@ def falling(row: list[Term]) -> list[Term]:
 
     Only where no table is what the turn is about: a runner has falls of its own.
     """
+    if not any(term.type == "LEN" for term in row):
+        return row
     words = {word for term in row for word in term.text.lower().split()}
-    if not any(term.type == "LEN" for term in row) or not (placed("sides") | placed("handed")) & words:
+    if words.isdisjoint(placed("sides")) and words.isdisjoint(placed("handed")):
         return row
     out: list[Term] = []
     at = 0

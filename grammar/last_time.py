@@ -10,6 +10,8 @@ LATER = ("this time", "this year", "this one", "now")
 
 def last_time(row: list[Term]) -> list[Term]:
     """The terms, with such times, and the numbers that are told of them, made words that are named as not used."""
+    if not any(past in term.text.lower() for term in row for past in placed("last")):
+        return row
     out = list(row)
     for at, term in enumerate(row):
         last = _end(row, at)

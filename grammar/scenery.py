@@ -26,7 +26,9 @@ def scenery(row: list[Term]) -> list[Term]:
         row = _greens(_hints(_cleared(row)))
     row = _ring_round(row)
     if "PIECE" in types:
-        row = _at_a_side(_on_each(_bearing(row)))
+        if types & {"TABLE", "SHAPE", "FOOTER"}:
+            row = _bearing(row)
+        row = _at_a_side(_on_each(row))
     if types & {"FOOTER", "NOMINALS", "LEN"}:
         row = _giants(row)
     if types & {"MONEY", "NUM", "SAME", "LEN", "PRON"}:
