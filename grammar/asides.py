@@ -328,6 +328,8 @@ def _names(row: list[Term]) -> list[Term]:
         told = before >= 0 and row[before].text.lower() in word_list("before_name")
         after = [t.text.lower() for t in row[at + 1 : at + 4] if t.type in {"WORD", "FILL", "PIECE", "OF"}]
         dated = bool(set(after) & word_list("after_name")) and all(t.type != "NUM" for t in row[at + 1 : at + 2])
+        if _is_a_side(row, at):
+            continue  # "the room is 30 by 20"
         if told or dated or _is_dialled(row, at) or (at and out[at - 1].type == "WORD" and _goes_on(row, at)):
             out[at] = term.moved("WORD", term.text)
     return out
@@ -344,6 +346,11 @@ def _hours(row: list[Term]) -> list[Term]:
         if not counts and (day in word_list("days") or row[at - 2].value == "it" or day.endswith("th")):
             out[at] = term.moved("CLOCK", (int(term.value.value) * 60, False))
     return out
+
+
+def _is_a_side(row: list[Term], at: int) -> bool:
+    """Whether a number is a side of something: one of "30 by 20"."""
+    return any(term.type == "BY" for term in (*row[max(0, at - 1) : at], *row[at + 1 : at + 2]))
 
 
 def _is_dialled(row: list[Term], at: int) -> bool:

@@ -174,9 +174,10 @@ class Assembler(Pointing):
 
     def _finish(self) -> Assembled:
         self._keep_the_rest()
+        self._let_fall()
         self._part_of_all()
         drafts = [d for d in (self.loose, *self.drafts) if not d.empty or d.named]
-        drafts = self._merge_loose(drafts)
+        drafts = self._stand_on_tables(self._merge_loose(drafts))
         self._colour_all(drafts)
         self._cover_all(drafts)
         if self.sized_alike:  # "..., all 6 ft"

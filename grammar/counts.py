@@ -56,12 +56,17 @@ class Counts(Meant, Scaled):
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
             self.last_number = name
+            if name == "count" and self.paired is self.current:
+                self.current.facts.pop("count", None)  # "columns either side, four of them"
             if self.current.facts.get(name) == number:
                 self.cost += COST["contradiction"]  # "half a dozen two foot six tables" are not six of two foot
             self._set(name, number, phrase)
 
     def _not_a_count(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "one for each of the tables" counts nothing by itself; "take away three" takes away."""
+        if self._after(at, "each_side") and self.current.facts.get("count") == 2 * number > number:
+            self.skip.add(at + 1)
+            return True  # "four columns, two each side"
         if self.current.joined and self._after(at, "piece") and number == 1:
             return True  # "pushed together, one runner"
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
@@ -293,6 +298,7 @@ class Counts(Meant, Scaled):
         else:
             self.correcting = self.correcting or counted in {None, 1}
             self._set("count", 2, phrase)
+            self.paired = self.current if counted is None else None
 
     def _one_on_each(self) -> bool:
         """ "a centrepiece on each": as many as there are tables."""

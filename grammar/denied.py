@@ -2,8 +2,8 @@
 
 from grammar.apart import Apart
 from grammar.draft import Draft
+from grammar.falls import Falls
 from grammar.heads import Head, Role, is_count
-from grammar.lengths import Lengths
 from grammar.looks import Looks
 from grammar.phrases import Phrase
 from grammar.reading import Step
@@ -12,7 +12,7 @@ from grammar.slots import TABLE_KIND
 REMOVED = "removed"  # the topic of a turn that took a piece away
 
 
-class Denied(Lengths, Looks, Apart):
+class Denied(Falls, Looks, Apart):
     """What is not wanted, or no longer."""
 
     def _find(self, kind: str) -> Draft | None:
@@ -67,6 +67,7 @@ class Denied(Lengths, Looks, Apart):
             draft.removed = True
         else:
             self.drafts.remove(draft)
+            self.bearing.append(draft)
         self.current = draft if draft in self.drafts else self.loose
 
     def _some_without(self, head: Head) -> bool:

@@ -4,7 +4,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from grammar.draft import Draft, outside
-from grammar.heads import Head, find_heads
+from grammar.heads import Head, find_heads, is_size
+from grammar.hosts import hosted
 from grammar.jobfacts import JobFacts
 from grammar.openings import openings
 from grammar.phrases import Figure, Phrase
@@ -35,6 +36,11 @@ def sagging(phrases: list[Phrase]) -> list[Phrase]:
         if swag and phrase.kind == "piece" and phrase.value == "drop" and out[-1].kind == "amount":
             size = out.pop()
             phrase = Phrase("named", (*size.terms, *phrase.terms), label="sag", amounts=size.amounts)
+        of = 2 if out and out[-1].kind == "of" else 1
+        told = out[-of] if swag and len(out) > of else phrase
+        if (told.kind, told.value) == ("piece", "drop") and is_size(phrase):  # "it drops 2 ft", "with a drop of 2 ft"
+            del out[-of:]
+            phrase = Phrase("named", (*told.terms, *phrase.terms), label="sag", amounts=phrase.amounts)
         swag = swag or (phrase.kind == "piece" and phrase.value == "swag")
         out.append(phrase)
     return out
@@ -61,7 +67,8 @@ class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        self.phrases = phrases = openings(squared(sagging(phrases), slots), slots.vocabulary)
+        phrases = hosted(squared(sagging(phrases), slots), slots.vocabulary, context)
+        self.phrases = phrases = openings(phrases, slots.vocabulary)
         self.slots = slots
         self.context = context
         self.orders = orders
@@ -82,6 +89,9 @@ class Ground:
         self.topic: tuple[str, Any] | None = None
         self.targets: list[Draft] = []
         self.skip: set[int] = set()
+        self.falls: list[tuple[Draft, Phrase, float]] = []  # what comes down at the ends, and how long it is in all
+        self.paired: Draft | None = None  # a piece that is two because it stands on either side
+        self.bearing: list[Draft] = []  # tables that something only stands on
         self.shared_out: list[tuple[Draft, float]] = []  # pieces some of which became another, and how many there were
         self.hint: FactWords | None = None
         self.rows = 0.0

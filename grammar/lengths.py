@@ -52,7 +52,7 @@ class Lengths(Sides):
             return
         if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase) or self._in_balloons(at, phrase):
             return
-        if self._taken_off(at, figure) or self._put_on(at, figure):
+        if self._taken_off(at, figure) or self._put_on(at, figure) or self._of_a_part(at, figure, phrase):
             return
         if self._is_its_drop(at):
             self.skip.add(at + 1)
@@ -61,6 +61,22 @@ class Lengths(Sides):
             self._sizes([figure], phrase)
         else:
             self._length(figure, phrase, at)
+
+    def _of_a_part(self, at: int, figure: Figure, phrase: Phrase) -> bool:
+        """ "a 3 ft topper", "toppers 3 ft": the size of what was chosen, where the book has a fact of that name."""
+        bare = self._bare_fact()
+        has_size = bare is None or bare.id in self.current.facts or bare.id in self.context.known
+        before = at - 1 if has_size else -1
+        while has_size and self._kind_at(before) in {"det", "onhand", "prep"}:
+            before -= 1  # "topped with a 3 ft balloon"
+        for place in (at + 1, before):
+            if self._kind_at(place) == "choice" and not self._owned(at):
+                fact = self._spec(f"{self.phrases[place].value[0]}_size")
+                value = self.slots.value(figure.high, fact) if fact is not None else None
+                if fact is not None and value is not None:
+                    self._set(fact.id, value, phrase)
+                    return True
+        return False
 
     def _answers_size(self, figure: Figure, phrase: Phrase) -> bool:
         """A bare number where the size was asked for, which can be told in more than one way: one of them is meant."""

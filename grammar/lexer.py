@@ -17,6 +17,7 @@ KEPT = frozenset(
     {"crew", "guests", "seats", "for", "balloon"}
 )  # words that mean something beside the order that they stand in
 SHIFTS = frozenset({"later", "earlier"})
+SIDES = frozenset({"width", "height", "length", "across", "depth"})
 HOURS = 24
 MOST_ROWS = 24  # rows of terms that are tried for one turn
 MOST_TERMS = 1_500  # of all rows of a turn together: a long text is read in fewer ways
@@ -234,6 +235,8 @@ class Lexer:
             things = choice is not None and bool(amounts.at(choice.end) or amounts.names(choice.end))
             if hour and noun and things and choice is not None and choice.type == "NUM" and amounts.at(match.end):
                 return False  # "party ten six foot tables"
+            if choice is not None and choice.type == "NUM" and noun and self._is_side(amounts, choice.end):
+                return False  # "for a birthday 8 wide 7 high"
             return hour or _last_amount(before, frozenset({"CLOCK"}))
         if entry.type == "EACH_HOLDS":
             return _last_amount(before, frozenset({"NUM", "BALLOON"}))  # "7 a bunch", never "a bunch of 7"
@@ -244,6 +247,11 @@ class Lexer:
         if after > match.end and amounts.tokens[after - 1].lower == "by":
             return any(choice.type in wanted for choice in amounts.at(after))
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
+
+    def _is_side(self, amounts: Amounts, at: int) -> bool:
+        """Whether what stands at a token makes the number before it the side of a piece: "wide", "by"."""
+        found = self.lexicon.matches(amounts.tokens, at) if at < len(amounts.tokens) else []
+        return any(m.entry.type == "BY" or m.entry.value in SIDES for m in found)
 
     def _shifts(self, amounts: Amounts, at: int) -> bool:
         """Whether a duration that begins within three words is how much later or earlier something is."""

@@ -7,7 +7,7 @@ from grammar.parts import MEASURES
 from grammar.phrases import Phrase
 from grammar.reading import Step
 from grammar.slots import TABLE_KIND
-from grammar.things import Things
+from grammar.stood import Stood
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
 SOME = frozenset({"other", "first", "last"})
@@ -16,7 +16,7 @@ ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
 WHICH = frozenset({"other", "middle", "smallest", "biggest", *PLACES, *ENDS})
 
 
-class Pointing(Things):
+class Pointing(Stood):
     """Words that point at pieces in hand, at one of several that are alike, or at those of this turn."""
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:

@@ -32,7 +32,7 @@ from grammar.tongue import tongues
 from grammar.unit_meant import mend_unit
 from grammar.unit_words import unit_words
 from grammar.vocabulary import Vocabulary
-from grammar.word_files import load_words
+from grammar.word_files import load_words, placed
 
 # Where a number may be of the size or of the things ("six foot six tables"), costs nearer than this are both sensible.
 CLOSE = 2.3
@@ -93,7 +93,8 @@ class Reader:
     def _orders(self, tokens: list[Token]) -> list[Order]:
         kept: list[Order] = []
         for order in find_orders(tokens):
-            if not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
+            told = _of_the_past(tokens, order)
+            if not told and not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
                 kept.append(order)
         return kept
 
@@ -182,6 +183,13 @@ def _glued_unit(word: str) -> int:
         if word.endswith(unit) and word[: -len(unit)] in number_words().cardinals:
             return len(word) - len(unit)
     return 0
+
+
+def _of_the_past(tokens: Sequence[Token], order: Order) -> bool:
+    """Whether what would be asked is told instead: "the price was 550 last time"."""
+    at = max(order.used, default=0) + 1
+    was = at + 1 < len(tokens) and tokens[at].lower in placed("was")
+    return was and (tokens[at + 1].kind == "number" or tokens[at + 1].lower in number_words().cardinals)
 
 
 def _safely(convert: Callable[[float, str, str], float]) -> Callable[[float, str, str], float]:

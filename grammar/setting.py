@@ -20,7 +20,7 @@ def _passed(row: list[Term]) -> list[Term]:
     """ "through a 30 inch door", "the door is 32 wide": a size that the pieces only have to get through."""
     out = list(row)
     for at, term in enumerate(row):
-        if term.text.lower() not in placed("passed"):
+        if term.text.lower() not in placed("passed") or term.value == "":  # set aside already
             continue
         first, last = at, at + 1
         while first and row[first - 1].type in SIDES:

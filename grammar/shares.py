@@ -4,6 +4,7 @@ from typing import Any
 
 from grammar.bare import Bare
 from grammar.heads import is_size
+from grammar.hundreds import HUNDRED
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.slots import TABLE_KIND
@@ -51,6 +52,17 @@ class Shares(Bare):
             return
         self._cover(value, phrase)
         self._may_cover_all(at)
+
+    def _on_split(self, at: int, phrase: Phrase) -> None:
+        """ "make it 60 40": the shares of as many colours, in the order said."""
+        colours = self.current.colours or self.context.values.get("colours") or ()
+        if len(colours) != len(phrase.value):
+            self._leave(phrase)
+            return
+        pairs = zip(colours, phrase.value, strict=True)
+        self.current.colours = [{"name": colour["name"], "share": share / HUNDRED} for colour, share in pairs]
+        self.topic = ("colours", None)
+        self.changing = True
 
     def _cover(self, value: float, phrase: Phrase) -> None:
         facts = self.current.facts

@@ -274,9 +274,12 @@ class Things(Denied):
                 and (each or several or "count" in self.current.facts or self._needs(self.current.kind))
                 and self.current.facts.get("count", 1) == 1
             ):
+                self.current.facts.pop("count", None)  # "one bouquet on each of 11 tables"
                 self._set("count", self._number(count.amounts[0]), count)
             elif count is not None:
                 self.unused.append(count)
+            elif each:
+                self._one_on_each()
             self._along([p for p in run if is_size(p)])  # a centrepiece is not as high as its table is long
             return
         target = self._find(kind)

@@ -6,7 +6,10 @@ The grammar looks one term ahead; what needs a longer look is settled here, so t
 import itertools
 
 from grammar.asides import SEVERAL, SIZED, beside
+from grammar.falling import falling
+from grammar.hundreds import hundreds
 from grammar.recast import recast
+from grammar.scenery import scenery
 from grammar.setting import around
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import load_words, placed
@@ -24,12 +27,12 @@ LINKING = frozenset({"FILL", "OF", "DET", "PREP", "ONHAND", "PRON"})
 def tidy(terms: tuple[Term, ...]) -> list[Term]:
     """The terms that the grammar reads: links dropped, lists and portions marked, "for" and "to" made plain."""
     row = [t for t in terms if t.type != "USED"]
-    row = around(beside(recast(row)))
+    row = around(beside(recast(falling(scenery(row)))))
     row = _alone(row)
     row = _bags(row)
     row = _props(row)
     row = _between(row)
-    row = _ratios(row)
+    row = hundreds(_ratios(row))
     row = _as_many(row)
     row = _for_every(row)
     row = _portions(row)

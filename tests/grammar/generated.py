@@ -33,7 +33,7 @@ BRITISH_CLOSERS = (
 )  # fmt: skip
 # What is said beside the request, and the words of it that must be named as not used: ages and the like.
 ASIDES = (
-    ("it's for my nan's 80th", "80"), ("she's turning forty", "turning forty"), ("my dad's turning 60", "turning 60"),
+    ("it's for my nan's 80th", ""), ("she's turning forty", "turning forty"), ("my dad's turning 60", "turning 60"),
     ("my daughter's getting married", ""), ("it's a surprise", ""), ("I've no idea what she'll say", ""),
     ("they've only just decided", ""), ("it's at the church hall", ""), ("her mum's paying", ""),
     ("we did the same last year", ""), ("it's for a baby shower", ""), ("the party's on saturday", ""),
