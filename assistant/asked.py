@@ -76,6 +76,9 @@ ANSWERS = {
     "sight": ("around", "sight"),
     "seats": ("around", "seats"),
     "overhead": ("around", "overhead"),
+    "weights": ("needed", "weights"),
+    "lasting": ("needed", "lasting"),
+    "gas": ("needed", "gas"),
 }
 
 # intent -> module and function that takes from the turn what only this order needs, before anything is asked back.
@@ -91,7 +94,7 @@ OF_ONE = frozenset(
 # Questions of "what if" that change nothing: what is named in them is not kept.
 ONLY_ASKED = frozenset(
     "cheaper resize each_table spares recolour "
-    "calendar client brief labour bursts colour_keeps floating sight seats overhead".split()
+    "calendar client brief labour bursts colour_keeps floating sight seats overhead weights lasting gas".split()
 )
 
 

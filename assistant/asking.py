@@ -139,6 +139,12 @@ class Asking:
             said = " or ".join(self._value(doubt.fact, o, doubt.piece) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
         elif doubt.kind == "vague":
+            if doubt.fact == "which":
+                return Pending(
+                    f"{doubt.words} of what? Say it with its word, for example {doubt.words} balloons or a budget of {doubt.words}.",
+                    "",
+                    now.focus,
+                )
             if doubt.fact == "colours":
                 return Pending(
                     f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.", "", now.focus

@@ -264,6 +264,7 @@ class Conversation:
             topic=state.topic,
             event_minutes=state.job.get("event_time"),
             intent=state.intent,
+            priced=state.priced,
             values=dict(focused.facts) if focused else {},
             budget=state.job.get("budget"),
             job=dict(state.job),

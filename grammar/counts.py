@@ -5,9 +5,11 @@ from dataclasses import replace
 from grammar.draft import Draft
 from grammar.ground import COST
 from grammar.heads import is_count, is_size
+from grammar.held_shares import HeldShares
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.meant import LEADS, Meant
 from grammar.phrases import Figure, Phrase
+from grammar.purse import Purse
 from grammar.reading import Doubt, Step
 from grammar.scaled import TIMES, Scaled
 from grammar.slots import TABLE_KIND
@@ -18,7 +20,7 @@ MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
 
 
-class Counts(Meant, Scaled):
+class Counts(Meant, Scaled, Purse, HeldShares):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -34,6 +36,8 @@ class Counts(Meant, Scaled):
             self._not_a_count,
             self._partition,
             self._other_so_many,
+            self._shares_of_held,
+            self._of_the_purse,
             self._of_the_job,
             self._with_a_point,
             self._of_balloons,
@@ -55,6 +59,8 @@ class Counts(Meant, Scaled):
             number, self.rows = number * self.rows, 0.0
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
+            if name == "count" and self._no_count(at, number, phrase):
+                return
             self.last_number = name
             if self.current.facts.get(name) == number:
                 self.cost += COST["contradiction"]  # "half a dozen two foot six tables" are not six of two foot
