@@ -158,7 +158,8 @@ class Asking:
             several = isinstance(doubt.value, dict)
             said = " or ".join(f"the {o}" if several else self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
-        return Pending(text, "", now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
+        asked = str(doubt.value) if doubt.kind == "vague" and isinstance(doubt.value, str) else ""  # "how much taller?"
+        return Pending(text, asked, now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
 
     def _in_inches(self, doubt: Doubt, now: State) -> Pending | None:
         """ "60 foot rounds": a size that makes such a thing in inches only, so one short question settles it."""

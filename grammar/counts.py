@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from grammar.draft import Draft
+from grammar.fullness import Fullness
 from grammar.ground import COST
 from grammar.heads import is_count, is_size
 from grammar.held_shares import HeldShares
@@ -20,7 +21,7 @@ MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
 
 
-class Counts(Meant, Scaled, Purse, HeldShares):
+class Counts(Meant, Scaled, Purse, HeldShares, Fullness):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -321,6 +322,8 @@ class Counts(Meant, Scaled, Purse, HeldShares):
     def _on_ops(self, at: int, phrase: Phrase) -> None:
         if phrase.value == "turn":
             self._turn(at)
+            return
+        if self._fuller_follows(at):
             return
         if not self._multiplied(at, str(phrase.value)):
             self._scale_all(TIMES[str(phrase.value)])
