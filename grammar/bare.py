@@ -4,7 +4,7 @@ from grammar.counts import Counts
 from grammar.draft import outside
 from grammar.fullness import STEPS
 from grammar.ground import COST
-from grammar.heads import is_count, is_size
+from grammar.heads import is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND

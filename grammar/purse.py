@@ -49,7 +49,8 @@ class Purse(Ground):
     def _no_count(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "350" beside one arch: of money, of balloons? One short question, and nothing is kept."""
         alone = not self._owned(at) and not self.current.new and self._ends(at)
-        if not alone or number > MOST_COUNT or self._needs_many() or self.context.asked == "count" or not self._absurd(number):
+        answers = self.context.asked == "count" or self._needs_many()
+        if not alone or answers or number > MOST_COUNT or not self._absurd(number):
             return False
         self.doubts.append(Doubt(kind="vague", fact="which", value=number, words=phrase.text))
         self.changing = True

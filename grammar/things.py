@@ -38,7 +38,7 @@ class Things(Denied):
 
     def _pointed_out(self, head: Head, kind: str, article: str, counted: bool) -> bool:
         """Whether the thing is one in hand that something else is done with: dressed, replaced, taken away."""
-        if self._gives_way(head, kind) or self._one_table(head, article, counted):
+        if self._colour_goes(head) or self._gives_way(head, kind) or self._one_table(head, article, counted):
             return True
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
