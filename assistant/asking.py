@@ -140,11 +140,8 @@ class Asking:
             text = f"You said two things for {name}: {said}. Which one?"
         elif doubt.kind == "vague":
             if doubt.fact == "which":
-                return Pending(
-                    f"{doubt.words} of what? Say it with its word, for example {doubt.words} balloons or a budget of {doubt.words}.",
-                    "",
-                    now.focus,
-                )
+                said = f"{doubt.words} balloons or a budget of {doubt.words}"
+                return Pending(f"{doubt.words} of what? Say it with its word, for example {said}.", "", now.focus)
             if doubt.fact == "colours":
                 return Pending(
                     f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.", "", now.focus

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
+from grammar.called import CALLED
 from grammar.draft import Draft
 from grammar.heads import is_size
 from grammar.phrases import Phrase
@@ -105,6 +106,9 @@ class Looks(Swaps):
         )
         value = bool(value) != denied
         if self.job.owns(fact):
+            if self.current.part_of:
+                self.current.called = CALLED[value]  # "two arches, one outside": either may be spoken of so
+                value = value or bool(self.job.facts.get(fact))
             self.job.facts[fact] = value
             return
         if "compare" in self.orders and len(self.phrases) == 1:

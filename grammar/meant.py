@@ -27,6 +27,9 @@ class Meant(Parts):
             return True
         if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
             return True
+        bare = self._bare_fact()
+        if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:
+            return self._answer(answer, phrase)  # "the small one 6"
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
         fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None

@@ -41,6 +41,7 @@ class Mention:
     like: Literal["", "colours", "all", "swapped"] = ""
     part_of: float | None = None
     extend: bool = False
+    called: str = ""  # what one of several is spoken of as: "outside", "smallest"
     options: dict[str, list[Value]] = field(default_factory=dict)
     facts: dict[str, Value] = field(default_factory=dict)
     drop: list[tuple[str, Value]] = field(default_factory=list)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from grammar.called import called_ones
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import placed
 
@@ -27,6 +28,8 @@ def recast(row: list[Term]) -> list[Term]:
         row = _rounded(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
+    if "FLAG" in types:
+        row = called_ones(row)
     return _so_many_of(_as_wide_as_high(_colours_counted(row)))
 
 
