@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from grammar.added import Added
 from grammar.counts import MORE_OF
 from grammar.denied import REMOVED
 from grammar.draft import Draft
@@ -19,11 +20,12 @@ COVERED = ("coverage", "coverage_fraction")
 FEWEST = 2  # guests to a table, where there are several
 
 
-class Assembler(Pointing):
+class Assembler(Pointing, Added):
     """One turn's phrases, read from left to right."""
 
     def run(self) -> Assembled:
         """Read all phrases."""
+        self._adds_one()
         at = 0
         while at < len(self.phrases):
             if at in self.starts:

@@ -10,6 +10,7 @@ from grammar.held_shares import HeldShares
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.meant import LEADS, Meant
 from grammar.phrases import Figure, Phrase
+from grammar.portion import Portions
 from grammar.purse import Purse
 from grammar.reading import Doubt, Step
 from grammar.scaled import TIMES, Scaled
@@ -21,7 +22,7 @@ MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
 
 
-class Counts(Meant, Scaled, Purse, HeldShares, Fullness):
+class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -324,6 +325,10 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness):
             self._turn(at)
             return
         if self._fuller_follows(at):
+            return
+        place = at + 2 if self._after(at, "det") else at + 1
+        if self._kind_at(place) == "balloon" and self.context.kinds and phrase.value in TIMES:
+            self._of_balloons_held(TIMES[str(phrase.value)], at, place)
             return
         if not self._multiplied(at, str(phrase.value)):
             self._scale_all(TIMES[str(phrase.value)])

@@ -6,6 +6,7 @@ from dataclasses import replace
 from grammar.draft import Draft, outside
 from grammar.ground import COST
 from grammar.heads import is_size
+from grammar.own_sizes import OwnSizes
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.sides import Sides
@@ -19,7 +20,7 @@ SIZES_OPEN = "size"  # what is asked where no size is known and there is more th
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
 
 
-class Lengths(Sides):
+class Lengths(Sides, OwnSizes):
     """Lengths with a label, sides, lists of balloon sizes."""
 
     def _on_amount(self, at: int, phrase: Phrase) -> None:
@@ -46,6 +47,8 @@ class Lengths(Sides):
             self._count(at, phrase)
 
     def _on_length(self, at: int, figure: Figure, phrase: Phrase) -> None:
+        if self._of_its_own(at, figure, phrase):
+            return
         if self._pair(at, phrase) or (self._before(at, "neg") and self.phrases[at - 1].value == "not"):
             return
         if self._before(at, "neg", "remove") and self._drop_size(figure):

@@ -90,7 +90,8 @@ class Things(Denied):
             article = "one"  # "a metre and a half hoop"
         if article == "one" and counted:
             self.cost += COST["contradiction"]
-        if article == "one" and not counted and "count" not in draft.facts:
+        hangs = head.kind == "drop" and kind == TABLE_KIND
+        if article == "one" and not counted and not hangs and "count" not in draft.facts:
             draft.facts["count"] = 1
         noun = self.phrases[head.at].text.lower()
         draft.singular = (draft.singular and head.kind == TABLE_KIND) or (
@@ -129,7 +130,8 @@ class Things(Denied):
             fresh = False if self.changing else fresh
         if known and self.context.asked and kind == self.context.focus and not self.adding:
             fresh = False
-        draft.new = fresh and head.kind != "ones"
+        of_tables = head.kind == "drop" and kind == TABLE_KIND  # "and a 30 inch drop": of those in hand
+        draft.new = fresh and head.kind != "ones" and not (known and of_tables)
         verb = self.phrases[head.first - 1].text.lower() if self._before(head.first, "make") else ""
         if verb in placed("replaces") and article == "the" and not known and self.context.kinds:
             draft.new, draft.which = False, "known"  # "make the columns 7 ft" speaks of some in hand
