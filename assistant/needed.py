@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.asked import Asked, Blocks
+from assistant.fitting import capital
 from assistant.layout import paragraph
 from assistant.naming import named_pieces
 from assistant.telling import span, worth
@@ -21,7 +22,7 @@ def weights(asked: Asked) -> Blocks | None:
         if figure is None:
             told = "no weight is worked out; it is tied to what it lies on or hangs from"
         else:
-            told = f"{_each(asked, figure)} each: {figure.why}"
+            told = f"{_each(asked, figure)} each. {capital(figure.why)}"
         lines += paragraph(f"- {name}: {told}.", asked.width, "  ")
     return [lines, paragraph(DEFER, asked.width)] if lines else None
 
@@ -31,7 +32,8 @@ def lasting(asked: Asked) -> Blocks | None:
     lines: list[str] = []
     for place, name in named_pieces(asked.book, asked.now):
         for figure in _lasts(asked, place):
-            lines += paragraph(f"- {name}: {_each(asked, figure)}: {figure.why}.", asked.width, "  ")
+            told = f"{_each(asked, figure)}. {capital(figure.why)}"
+            lines += paragraph(f"- {name}: {told}.", asked.width, "  ")
     last = "Heat, sun and rough handling shorten it; no one can promise it."
     return [lines, paragraph(last, asked.width)] if lines else None
 
@@ -49,8 +51,12 @@ def gas(asked: Asked) -> Blocks | None:
         verdict = "Yes. " if said[0] >= cylinders.value else "No. "
     head = f"{verdict}{_each(asked, order)} of helium to order: {worth(cylinders)} cylinder"
     head += "s." if cylinders.value != 1 else "."
-    care = "Never breathe it in; a cylinder stands chained, upright and in the air."
-    return [paragraph(head, asked.width), paragraph(f"{cylinders.why}.", asked.width), paragraph(care, asked.width)]
+    care = "Never breathe it in; a cylinder stands chained, upright and where there is air."
+    return [
+        paragraph(head, asked.width),
+        paragraph(f"{capital(cylinders.why)}.", asked.width),
+        paragraph(care, asked.width),
+    ]
 
 
 def _lasts(asked: Asked, place: int) -> Iterator[Figure]:

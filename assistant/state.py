@@ -41,6 +41,7 @@ class State:
     walked: tuple[str, int | None] | None = None
     section: int = 0
     priced: bool = False  # a price was asked for
+    solved: str = ""  # the words of the turn whose answer offered something that fits
 
     def copy(self) -> "State":
         """A copy that shares nothing that a turn changes."""

@@ -234,6 +234,8 @@ class Assembler(Pointing, Added):
         """What the turn was about, for the next one to go on from."""
         if self.topic is not None:
             return self.topic[0]
+        if "budget" in self.job.facts:
+            return "budget"
         if any(draft.removed for draft in drafts):
             return REMOVED
         steps = [step for draft in drafts for step in draft.steps]

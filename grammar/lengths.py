@@ -10,6 +10,7 @@ from grammar.own_sizes import OwnSizes
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.sides import Sides
+from grammar.size_swaps import SizeSwaps
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
@@ -20,7 +21,7 @@ SIZES_OPEN = "size"  # what is asked where no size is known and there is more th
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
 
 
-class Lengths(Sides, OwnSizes):
+class Lengths(Sides, OwnSizes, SizeSwaps):
     """Lengths with a label, sides, lists of balloon sizes."""
 
     def _on_amount(self, at: int, phrase: Phrase) -> None:
@@ -156,6 +157,8 @@ class Lengths(Sides, OwnSizes):
         figure = Figure("NUM", phrase.value, phrase.value)
         if not self.current.named and self._speaks_of_table() and not self.slots.is_nominal(phrase.value):
             self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)  # "what if they're 72s"
+            return
+        if self._swaps_sizes(at, phrase):
             return
         place = at - 1 if self._before(at, "det") else at
         if self._before(place, "neg", "remove") and self._drop_size(figure):
