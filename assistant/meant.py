@@ -6,7 +6,8 @@ from assistant.state import HeardPiece
 
 SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 PLACES = ("first", "second", "third", "fourth", "fifth")
-CALLED = frozenset({"outside", "inside"})
+CONTRARY = {"outside": "inside", "inside": "outside", "left": "right", "right": "left"}
+CALLED = frozenset(CONTRARY)  # where one of two stands
 NEAR = 0.005  # relative: 183 cm is as good as 6 ft
 
 
@@ -55,7 +56,7 @@ def _called(which: str, pieces: Sequence[HeardPiece]) -> list[HeardPiece]:
     """The piece that is spoken of so; else the one that is left where the others are."""
     named = [p for p in pieces if p.called == which]
     left = [p for p in pieces if not p.called]
-    contrary = any(p.called in CALLED for p in pieces)
+    contrary = any(p.called == CONTRARY[which] for p in pieces)
     return named or (left if contrary and len(left) == 1 else [])
 
 

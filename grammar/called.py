@@ -1,27 +1,40 @@
-"""Pieces that are called by where they stand: "the inside one", "outside one is 3 m wide"."""
+"""Pieces that are called by where they stand: "the inside one", "outside one is 3 m wide", "right one in white"."""
 
 from grammar.terms import Term
 
 CALLED = {True: "outside", False: "inside"}
 BEFORE = frozenset({"SEP", "AND", "MAKE", "WHATIF", "CORR", "FILL", "ADD"})
+THINGS = frozenset({"LEN", "NUM", "TABLE", "PIECE", "SHAPE", "BALLOON", "FOOTER", "MORE"})
+ONE = frozenset({"one", "one's"})
 
 
 def called_ones(row: list[Term]) -> list[Term]:
-    """The terms, with "outside one" read as a word that points where no "one" stands before it."""
+    """The terms, with "outside one" read as a word that points, and "an outdoor one" as one more of the kind."""
     out: list[Term] = []
     at = 0
     while at < len(row):
         term = row[at]
-        one = row[at + 1] if at + 1 < len(row) else None
-        place = term.type == "FLAG" and isinstance(term.value, tuple) and term.value[0] == "outdoors"
-        article = bool(out) and out[-1].type == "DET" and out[-1].value == "the"
-        opens = article or not out or out[-1].type in BEFORE
-        if place and opens and one is not None and one.text.lower() in {"one", "one's"}:
+        one = row[at + 1] if at + 1 < len(row) and row[at + 1].text.lower() in ONE else None
+        called = _place(term, row[at + 2] if at + 2 < len(row) else None) if one is not None else ""
+        article = out[-1].value if out and out[-1].type == "DET" else ""
+        if one is not None and called in CALLED.values() and article == "one":
+            out += [one.moved("ONES", "ones"), term]  # "and an outdoor one 10 by 8"
+            at += 2
+            continue
+        if one is not None and called and (article == "the" or not out or out[-1].type in BEFORE):
             if article:
                 out.pop()
-            out.append(Term("PRON", CALLED[bool(term.value[1])], term.start, one.end, f"{term.text} {one.text}"))
+            out.append(Term("PRON", called, term.start, one.end, f"{term.text} {one.text}"))
             at += 2
             continue
         out.append(term)
         at += 1
     return out
+
+
+def _place(term: Term, after: Term | None) -> str:
+    """Where a thing stands that is called by a term, "" where the term is no place."""
+    if term.type == "FLAG" and isinstance(term.value, tuple) and term.value[0] == "outdoors":
+        return CALLED[bool(term.value[1])]
+    counts = after is not None and after.type in THINGS  # "right, one 6 ft table"
+    return "right" if term.type == "FILL" and term.text.lower() == "right" and not counts else ""

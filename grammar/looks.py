@@ -106,7 +106,7 @@ class Looks(Swaps):
         )
         value = bool(value) != denied
         if self.job.owns(fact):
-            if self.current.part_of:
+            if self.current.part_of or (self.current.named and self.current.new):
                 self.current.called = CALLED[value]  # "two arches, one outside": either may be spoken of so
                 value = value or bool(self.job.facts.get(fact))
             self.job.facts[fact] = value

@@ -8,6 +8,7 @@ from grammar.slots import TABLE_KIND
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
 BEHIND = frozenset({"", "sep", "gap", "and", "colour", "flag", "onhand"})  # and behind it
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
+FAR_MORE = 3  # times as many: rather how big they are
 FEWEST = 4  # a smaller number behind the name of one thing may be how many there are
 
 
@@ -65,10 +66,12 @@ class Meant(Parts):
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
         if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
-        held = values[0].get(fact.id) if values[0].get("count") in {None, 1} else None
-        if not isinstance(held, int | float):
+        held, count = values[0].get(fact.id), values[0].get("count") or 1
+        them = self._before(at, "make") and self.phrases[at - 1].text.lower().endswith(" them")
+        if not isinstance(held, int | float) or (count > 1 and not (them and number >= FAR_MORE * count)):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
+        much = much if count == 1 else 1.5  # "make them 8" of two that are 7 ft high
         sizes = [self.slots.convert(number, unit, "in") for unit in units] if fact.unit == "in" else []
         near = next((size for size in sizes if held / much <= size <= much * held), None)
         if near is None or not fact.fits(near):

@@ -13,6 +13,7 @@ THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they
 SOME = frozenset({"other", "first", "last"})
 PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
 ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
+SIDES = frozenset({"left", "right"})
 BY_NAME = frozenset({"outside", "inside"})
 BY_SIZE = frozenset({"smallest", "biggest"})
 SIZED_ONES = {"biggest": {"big", "long"}, "smallest": {"small", "short", "little"}}
@@ -142,7 +143,7 @@ class Pointing(Things):
             return False
         before = self.current
         self._part_off(taken, total, kind)
-        self.current.called = which if named else ""
+        self.current.called = which if named or which in SIDES else ""
         if placed:
             self._hand_over(before, self.current)
         return True

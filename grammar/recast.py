@@ -28,7 +28,7 @@ def recast(row: list[Term]) -> list[Term]:
         row = _rounded(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
-    if "FLAG" in types:
+    if types & {"FLAG", "FILL"}:
         row = called_ones(row)
     return _so_many_of(_as_wide_as_high(_colours_counted(row)))
 

@@ -57,7 +57,8 @@ class Things(Denied):
         self.targets = []
         if head.kind == "ones" and self._coloured_ones(head):
             return
-        sized = any(is_size(p) for p in before)
+        told = self.phrases[head.at + 1 : head.at + 3] if self._after(head.at, "flag") else []
+        sized = any(is_size(p) or p.kind == "sides" for p in (*before, *told))  # "an outdoor one 10 by 8"
         if head.kind == "ones" and self.current.named and not counted and not (article == "one" and sized):
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)

@@ -24,6 +24,7 @@ FLOORS = {
     "fresh": 0.93,
     "fresh_2": 0.98,
     "talk_3": 0.98,
+    "free_talk": 0.94,
 }
 
 
