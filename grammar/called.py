@@ -4,7 +4,8 @@ from grammar.terms import Term
 
 CALLED = {True: "outside", False: "inside"}
 BEFORE = frozenset({"SEP", "AND", "MAKE", "WHATIF", "CORR", "FILL", "ADD"})
-THINGS = frozenset({"LEN", "NUM", "TABLE", "PIECE", "SHAPE", "BALLOON", "FOOTER", "MORE"})
+SIZES = frozenset({"LEN", "NUM", "BY"})
+THINGS = frozenset({"TABLE", "PIECE", "SHAPE", "BALLOON", "FOOTER", "MORE"})
 ONE = frozenset({"one", "one's"})
 
 
@@ -15,7 +16,7 @@ def called_ones(row: list[Term]) -> list[Term]:
     while at < len(row):
         term = row[at]
         one = row[at + 1] if at + 1 < len(row) and row[at + 1].text.lower() in ONE else None
-        called = _place(term, row[at + 2] if at + 2 < len(row) else None) if one is not None else ""
+        called = _place(term, row[at + 2 :]) if one is not None else ""
         article = out[-1].value if out and out[-1].type == "DET" else ""
         if one is not None and called in CALLED.values() and article == "one":
             out += [one.moved("ONES", "ones"), term]  # "and an outdoor one 10 by 8"
@@ -32,9 +33,10 @@ def called_ones(row: list[Term]) -> list[Term]:
     return out
 
 
-def _place(term: Term, after: Term | None) -> str:
+def _place(term: Term, after: list[Term]) -> str:
     """Where a thing stands that is called by a term, "" where the term is no place."""
     if term.type == "FLAG" and isinstance(term.value, tuple) and term.value[0] == "outdoors":
         return CALLED[bool(term.value[1])]
-    counts = after is not None and after.type in THINGS  # "right, one 6 ft table"
+    noun = next((t.type for t in after if t.type not in SIZES), "")
+    counts = noun in THINGS  # "right, one 6 ft table"
     return "right" if term.type == "FILL" and term.text.lower() == "right" and not counts else ""
