@@ -34,7 +34,7 @@ def test_a_bunch_on_helium_pulls_what_its_balloons_lift() -> None:
         ("6 bouquets of 5 on air / how long do they last", "10 days"),
         ("6 bouquets of 5 helium / is one tank enough", "Yes."),
         ("60 bouquets of 5 helium / is one tank enough", "of helium to order"),
-        ("6 bouquets of 5 on air / how much helium do i need", "no gas is needed"),
+        ("6 bouquets of 5 on air / what size tank do i need", "no gas is needed"),
     ],
 )
 def test_floating_and_gas_are_answered(said: str, words: str) -> None:
