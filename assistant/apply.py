@@ -199,11 +199,22 @@ class Apply:
             self._change(copy, mention)
             self._join_or_add(copy, [])
             return
+        if mention.like == "colours":
+            self._same_colours(mention, chosen)
         for piece in chosen:
             piece.called = piece.called or (mention.which if mention.which in CALLED else "")
             self._change(piece, self._fitting(mention, piece))
         if chosen:
             self._look_at(chosen[0])
+
+    def _same_colours(self, mention: Mention, chosen: list[HeardPiece]) -> None:
+        """ "same colours" after an arch was added: those of the pieces that have some, where they all have the same."""
+        rows = [p.facts["colours"] for p in self.state.pieces if p.facts.get("colours") and p not in chosen]
+        if not rows or any(row != rows[0] for row in rows):
+            self.missed.append(mention)
+            return
+        for piece in chosen:
+            piece.facts["colours"] = [dict(colour) for colour in rows[0]]
 
     def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
         """Only those facts that a piece of this kind can have."""

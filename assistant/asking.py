@@ -144,7 +144,10 @@ class Asking:
                 return Pending(f"{doubt.words} of what? Say it with its word, for example {said}.", "", now.focus)
             if doubt.fact == "colours":
                 return Pending(
-                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.", "", now.focus
+                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.",
+                    "",
+                    now.focus,
+                    doubt,
                 )
             text = (
                 f"How many is {doubt.words}?"

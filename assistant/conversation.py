@@ -274,6 +274,7 @@ class Conversation:
             event_minutes=state.job.get("event_time"),
             intent=state.intent,
             priced=state.priced,
+            sharing=_sharing(pending),
             values=dict(focused.facts) if focused else {},
             budget=state.job.get("budget"),
             job=dict(state.job),
@@ -348,3 +349,9 @@ def _refused(pending: Pending | None) -> tuple[str, float] | None:
     if doubt is None or doubt.kind != "impossible" or not isinstance(doubt.value, int | float):
         return None
     return doubt.fact, doubt.value
+
+
+def _sharing(pending: Pending | None) -> str:
+    """The colour of which the open question asks how much it is."""
+    doubt = pending.doubt if pending is not None else None
+    return str(doubt.value) if doubt is not None and (doubt.kind, doubt.fact) == ("vague", "colours") else ""

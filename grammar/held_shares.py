@@ -31,6 +31,28 @@ class HeldShares(Ground):
         self.changing = True
         return True
 
+    def _answers_share(self, at: int, share: float) -> bool:
+        """ "more cream" "how much?" "like 50 percent": the share of the colour that was asked about."""
+        coloured = any(p.kind == "colour" for p in self.phrases)
+        if not self.context.sharing or coloured or self._kind_at(at + 1) not in {"", "sep"}:
+            return False
+        self.current.colours.append({"name": self.context.sharing, "share": share})
+        self.topic = ("colours", None)
+        return True
+
+    def _even_of_held(self, parts: int, phrase: Phrase) -> bool:
+        """ "half and half" after white and gold: equal shares of the colours in hand, where there are as many."""
+        held = self.context.values.get("colours", ())
+        if not held or any(p.kind == "colour" for p in self.phrases):
+            return False
+        if len(held) != parts:
+            self.unused.append(phrase)
+            return True
+        self.current.colours = [{"name": colour["name"], "share": round(1 / parts, 4)} for colour in held]
+        self.topic = ("colours", None)
+        self.changing = True
+        return True
+
     def _row_of_numbers(self, at: int) -> tuple[list[float], int]:
         """The numbers of a row that begins at a phrase, and where it ends."""
         shares: list[float] = []

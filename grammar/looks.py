@@ -207,7 +207,7 @@ class Looks(Swaps):
     def _on_even(self, at: int, phrase: Phrase) -> None:
         """ "fifty fifty": shares said as numbers; "equal parts" gives none."""
         parts = {"fifty": 2, "thirds": 3, "quarters": 4}.get(str(phrase.value))
-        if parts:
+        if parts and not self._even_of_held(parts, phrase):
             self.even = parts
 
     def _for_all(self, at: int) -> None:

@@ -27,7 +27,7 @@ class Portions(Ground):
         times = 1 + share if more.value == "more" else 1 - share
         if target == "colour":
             words = " ".join(p.text for p in self.phrases[at : place + 1])
-            self.doubts.append(Doubt(kind="vague", fact="colours", words=words))
+            self.doubts.append(Doubt(kind="vague", fact="colours", value=self.phrases[place].value, words=words))
             self.skip |= set(range(at + 1, place + 1))
             self.changing = True
             return True

@@ -101,6 +101,7 @@ class Context:
     event_minutes: int | None = None
     intent: str | None = None
     priced: bool = False  # a price was asked for
+    sharing: str = ""  # the colour whose share is asked for
     draped: bool = False
     refused: tuple[str, float] | None = None  # the fact and the number of a size that could not be
     held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`

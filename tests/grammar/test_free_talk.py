@@ -244,3 +244,36 @@ def test_a_share_of_what_is_in_no_fact_is_reported(said: str) -> None:
 )
 def test_one_size_of_balloons_takes_the_place_of_another(said: str, sizes: list[int]) -> None:
     assert pieces(f"a 10 ft garland in 5 and 11 inch / {said}") == [{**GARLAND, "sizes_in": sizes}]
+
+
+# colours that go on ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("said", "colours"),
+    [
+        ("half and half", ["white:0.5", "gold:0.5"]),
+        ("more gold / like 60 percent", ["white:0.4", "gold:0.6"]),
+        ("more gold / two thirds", ["white:0.333333", "gold:0.666667"]),
+    ],
+)
+def test_shares_are_of_the_colours_in_hand(said: str, colours: list[str]) -> None:
+    """And none of them is how much of the piece is covered."""
+    (piece,) = pieces(f"a 10 ft garland in white and gold / {said}")
+    assert [f"{c['name']}:{c['share']:g}" for c in piece["colours"]] == colours
+    assert {"coverage", "coverage_fraction"}.isdisjoint(piece)
+
+
+def test_halves_of_three_colours_are_reported() -> None:
+    assert after("a 10 ft garland in white, pink and gold / half and half").unread == ["half and half"]
+
+
+def test_same_colours_are_those_of_the_other_piece() -> None:
+    got = pieces("two 7 ft columns in gold / and an arch 12 ft wide 9 ft high / same colours")
+    assert [piece["colours"] for piece in got] == [[{"name": "gold"}]] * 2
+
+
+@pytest.mark.parametrize("said", ["one gold one silver", "one gold, one silver", "one in gold and one in silver"])
+def test_one_and_one_are_the_two(said: str) -> None:
+    got = pieces(f"two 7 ft columns / {said}")
+    assert got == [{**column(1, 84), "colours": [{"name": name}]} for name in ("gold", "silver")]
