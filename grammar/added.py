@@ -26,19 +26,32 @@ class Added(Ground):
         number = number or (1.0 if another else 0.0)
         while self._kind_at(after) in LINKS or (self._kind_at(after) == "amount" and self._says_one(after)):
             after += 1
+        if number and self._in_colours(after):
+            looks = {i for i, p in enumerate(self.phrases) if i >= after and p.kind != "ones"}
+            self._begin_one(number, set(range(len(self.phrases))) - looks, len(self.phrases))
+            return
         size = self.phrases[after] if after < len(self.phrases) else None
         if size is None or not number or not (is_size(size) or size.kind == "footer"):
             return
         end = after + 1 + (self._kind_at(after + 1) == "ones")
         if self._kind_at(end) in NOUNS or not self._great_enough(size, ones=end > after + 1):
             return
-        self.current.new, self.changing = True, True
-        self.current.facts["count"] = int(number)
-        self.skip |= set(range(end)) - {after}
-        self.starts = {first: head for first, head in self.starts.items() if head.at >= end}
-        self.heads = {place: head for place, head in self.heads.items() if place >= end}
+        self._begin_one(number, set(range(end)) - {after}, end)
         if size.kind == "footer":
             self.phrases[after] = Phrase("amount", size.terms, amounts=(Figure("LEN", size.value, size.value),))
+
+    def _begin_one(self, number: float, used: set[int], end: int) -> None:
+        """So many of their own, like the piece in focus; what is named up to `end` is no other thing."""
+        self.current.new, self.changing = True, True
+        self.current.facts["count"] = int(number)
+        self.skip |= used
+        self.starts = {first: head for first, head in self.starts.items() if head.at >= end}
+        self.heads = {place: head for place, head in self.heads.items() if place >= end}
+
+    def _in_colours(self, at: int) -> bool:
+        """ "and 2 red ones": colours and no more up to the end of the turn."""
+        kinds = [phrase.kind for phrase in self.phrases[at:]]
+        return kinds[-1:] == ["ones"] and "colour" in kinds and {*kinds} <= {"colour", "and", "sep", "ones"}
 
     def _how_many(self, at: int) -> tuple[float, int]:
         """The number from a phrase on, 0 where none is said, and where what follows it begins."""

@@ -105,7 +105,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         kind = self._kind_at(word)
         if kind == "more" and not self._after(at, "table", "piece"):
             more = self.phrases[word].value == "more"
-        elif kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}:
+        elif (kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}) or self._spare_ones(word):
             more = True
         elif kind == "neg" and self.phrases[word].text.lower() == "minus":
             more = False
@@ -118,6 +118,11 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         self._step(abs(number) if more else -abs(number))
         self.correcting = False
         return True
+
+    def _spare_ones(self, at: int) -> bool:
+        """ "and 2 spare ones": more of those in hand."""
+        turn = [phrase.kind for phrase in self.phrases]
+        return at == 0 and turn == ["and", "amount", "word", "ones"] and bool(self.context.kinds)
 
     def _step(self, by: float) -> None:
         """So many more or fewer: pieces, or balloons where they are too many for pieces."""

@@ -60,7 +60,9 @@ class Meant(Parts):
     def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "make it 8" of a 6 ft garland, "make the garland 8": of one thing in hand that has a size, the new size."""
         fact, kind = self._bare_fact(), self._kind()
-        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in BEHIND and not self.drafts
+        lead = at - 1 if not self._before(at, "det") else at - 2
+        for_it = self._kind_at(lead) == "prep" and self.phrases[lead].value == "for"  # "and for 12?"
+        alone = (self._kind_at(lead) in LEADS or for_it) and self._kind_at(at + 1) in BEHIND and not self.drafts
         named = self._before(at, "piece", "make") and self.current.named and not self.current.new
         values = [facts for of, facts in zip(self.context.kinds, self.context.held, strict=False) if of == kind]
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
@@ -68,7 +70,9 @@ class Meant(Parts):
             return False
         held, count = values[0].get(fact.id), values[0].get("count") or 1
         them = self._before(at, "make") and self.phrases[at - 1].text.lower().endswith(" them")
-        if not isinstance(held, int | float) or (count > 1 and not (them and number >= FAR_MORE * count)):
+        said_last = self.context.intent == "change" and self.context.topic == fact.id  # "8 ft", "nah, 6 is fine"
+        rather = said_last or (them and number >= FAR_MORE * count)
+        if not isinstance(held, int | float) or (count > 1 and not rather):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
         much = much if count == 1 else 1.5  # "make them 8" of two that are 7 ft high

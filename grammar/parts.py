@@ -108,8 +108,11 @@ class Parts(Without):
         if number != 1 or at > 1 or self.heads or self.orders:
             return False
         opens = at == 0 or (at == 1 and self.phrases[0].kind in {"make", "corr", "and"})
-        told = self._kind_at(at + 1) in {"make", "cmp", "colour"} or (
-            self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and opens and at == 1
+        wearing = self._kind_at(at + 1) in {"onhand", "prep", "neg"} and self._kind_at(at + 2) in TOLD
+        told = (
+            wearing
+            or self._kind_at(at + 1) in {"make", "cmp", *TOLD, "neg"}
+            or (self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and opens and at == 1)
         )
         several = (self.context.count or 0) > 1 and len(self.context.kinds) == 1 and not self.context.asked
         alone = sum(is_count(phrase) for phrase in self.phrases) == 1

@@ -9,6 +9,7 @@ from grammar.reading import Doubt
 MONEY_TALK = frozenset({"price", "cheaper", "choices", "drape", "each_table", "labour"})
 FEW = 30  # so many pieces may be wanted where there was one
 TIMES_MORE = 10  # and so many times as many as there are
+ENDS = frozenset({"", "sep", "and", "word", "limit", "all", "add", "corr", "neg", "whatif", "gap"})
 OWNERS = frozenset({"ours", "theirs"})
 
 
@@ -37,9 +38,12 @@ class Purse(Ground):
 
     def _ends(self, at: int) -> bool:
         """Whether nothing follows that the number may be of."""
-        it = self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and self._kind_at(at + 2) == "pron"
-        number = self._kind_at(at + 1) == "amount" and is_count(self.phrases[at + 1])
-        return it or number or self._kind_at(at + 1) in {"", "sep", "and", "word", "limit"}
+        kind, words = self._kind_at(at + 1), self.phrases[at + 1].text.lower() if at + 1 < len(self.phrases) else ""
+        if kind == "amount":
+            return is_count(self.phrases[at + 1])
+        if kind == "prep":
+            return self.phrases[at + 1].value == "for" and self._kind_at(at + 2) in {"pron", "all", "word"}
+        return kind in ENDS or (kind == "pron" and not words.startswith("of "))
 
     def _absurd(self, number: float) -> bool:
         """Whether nobody wants so many pieces beside those in hand."""

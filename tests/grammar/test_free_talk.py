@@ -277,3 +277,36 @@ def test_same_colours_are_those_of_the_other_piece() -> None:
 def test_one_and_one_are_the_two(said: str) -> None:
     got = pieces(f"two 7 ft columns / {said}")
     assert got == [{**column(1, 84), "colours": [{"name": name}]} for name in ("gold", "silver")]
+
+
+# numbers alone --------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("said", "got"),
+    [
+        ("two 6 ft columns / what about 8 ft / nah, 6 is fine", column(2, 72)),
+        ("two 6 ft columns / or 8 ft / stick with the 6", column(2, 72)),
+        ("two 6 ft columns / what about 8 ft / make it 3", column(3, 96)),
+        ("two 6 ft columns / how about 8", column(8, 72)),
+        ("two 7 ft columns / and make them 8", column(2, 96)),
+        ("two 7 ft columns / make them 3", column(3, 84)),
+        ("a 10 ft garland / price / and for 12?", {**GARLAND, "length_in": 144}),
+        ("four 6 ft columns / and 2 spare ones", column(6, 72)),
+    ],
+)
+def test_a_number_after_a_size_is_the_size_that_it_is_near(said: str, got: dict[str, Any]) -> None:
+    assert pieces(said) == [got]
+
+
+@pytest.mark.parametrize("said", ["one with greenery", "one of them with greenery"])
+def test_one_of_two_alone_is_dressed(said: str) -> None:
+    got = pieces(f"two 5 ft hoops / {said}")
+    hoop = heard("hoop", count=1, diameter_in=60)
+    assert got == [hoop, {**hoop, "foliage": True}]
+
+
+def test_and_some_of_another_colour_are_more_pieces() -> None:
+    hoop = heard("hoop", diameter_in=60)
+    pink, red = ({**hoop, "count": 2, "colours": [{"name": name}]} for name in ("pink", "red"))
+    assert pieces("two 5 ft hoops in pink / and 2 red ones") == [pink, red]
