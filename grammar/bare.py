@@ -99,7 +99,7 @@ class Bare(Counts):
             return
         if self._before(at, "amount") and is_size(self.phrases[at - 1]):
             return
-        if (phrase.value in STEPS or not self._size_follows(at)) and self._made_fuller(phrase):
+        if (phrase.value in STEPS or not self._size_follows(at)) and self._made_fuller(at, phrase):
             return
         by = self._kind_at(at + 1) == "prep" and self.phrases[at + 1].text.lower() == "by"
         sized = by and self._after(at + 1, "amount") and is_size(self.phrases[at + 2])

@@ -23,25 +23,26 @@ class Fullness(Ground):
         fact = self.slots.vocabulary.fact(FULLNESS, self._kind())
         return fact is not None and self._kind() is not None and fact.belongs(str(self._kind()))
 
-    def _made_fuller(self, phrase: Phrase) -> bool:
+    def _made_fuller(self, at: int, phrase: Phrase) -> bool:
         """ "a bit fuller": the next value of the choice, beginning with the middle one."""
         by = self._step_of_fullness(phrase)
         if not by:
             return False
         fact = self.slots.vocabulary.fact(FULLNESS, self._kind())
-        if fact is None or not self._has_fullness():
+        of_another = self._after(at, "word")  # "thinner string"
+        if fact is None or not self._has_fullness() or of_another:
             self.unused.append(phrase)
             return True
         if FULLNESS in self.current.facts:
             return True  # "it's skimpy, make it fuller" is one step
         values = list(fact.choices)
-        held = self.current.facts.get(FULLNESS, self.context.values.get(FULLNESS, values[len(values) // 2]))
-        at = values.index(held) + by if held in values else -1
-        if not 0 <= at < len(values):
+        held = self.context.values.get(FULLNESS, values[len(values) // 2])
+        place = values.index(held) + by if held in values else -1
+        if not 0 <= place < len(values):
             self.unused.append(phrase)  # it is as full as the book knows
             return True
         self.correcting = True
-        self._set(FULLNESS, values[at], phrase)
+        self._set(FULLNESS, values[place], phrase)
         self.changing = True
         return True
 

@@ -36,6 +36,12 @@ class Looks(Swaps):
         if several and self._after(at, "colour", "flag"):
             self.current.which = "all"  # "all of it red and gold"
             return
+        place = at - 2 if self._before(at, "det") else at - 1
+        gone = self._kind_at(place) == "remove" and self.phrases[place].text.lower() != "take"
+        if gone and self.context.values.get(fact) == value:
+            self.current.drop.append((fact, value))  # "forget the toppers"
+            self.changing = True
+            return
         said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
         if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
             self.correcting = True  # "two thirds, no full drop"

@@ -129,7 +129,9 @@ class Things(Denied):
         fresh = self.adding or not known or not definite
         if known and counted and not self.adding and (self.changing or self.context.focus == kind):
             fresh = False if self.changing else fresh
-        if known and self.context.asked and kind == self.context.focus and not self.adding:
+        has = self._before(head.first, "onhand") and self.phrases[head.first - 1].value == "theirs"
+        asked = bool(self.context.asked) and kind == self.context.focus
+        if known and (asked or (has and counted)) and not self.adding:  # "she's got ten tables": of those in hand
             fresh = False
         of_tables = head.kind == "drop" and kind == TABLE_KIND  # "and a 30 inch drop": of those in hand
         draft.new = fresh and head.kind != "ones" and not (known and of_tables)

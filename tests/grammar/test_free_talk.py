@@ -310,3 +310,16 @@ def test_and_some_of_another_colour_are_more_pieces() -> None:
     hoop = heard("hoop", diameter_in=60)
     pink, red = ({**hoop, "count": 2, "colours": [{"name": name}]} for name in ("pink", "red"))
     assert pieces("two 5 ft hoops in pink / and 2 red ones") == [pink, red]
+
+
+def test_what_she_has_of_the_things_in_hand_is_their_number() -> None:
+    assert pieces("eight 6 ft tables / how much / she's got 10 tables") == [tables(10, 72)]
+
+
+def test_a_choice_that_is_forgotten_is_no_longer_said() -> None:
+    assert pieces("two 6 ft columns with toppers / forget the toppers") == [column(2, 72)]
+
+
+def test_what_is_thinner_may_be_something_else() -> None:
+    reply = after("a 10 ft garland / thinner string")
+    assert (reply.heard.pieces, reply.unread) == ([GARLAND], ["thinner string"])
