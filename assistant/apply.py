@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 from assistant.colours import mixed, without
-from assistant.meant import SIZES, meant
+from assistant.meant import CALLED, SIZES, meant
 from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
@@ -177,7 +177,8 @@ class Apply:
                 self.missed.append(mention)
             return
         focus = self.state.focus or 0
-        chosen = meant(mention.which, pieces, focus)
+        sized = any(fact in SIZES for fact in mention.facts)
+        chosen = meant(mention.which, pieces, focus, sized=sized)
         if not chosen:
             self.missed.append(mention)
             return
@@ -198,10 +199,22 @@ class Apply:
             self._change(copy, mention)
             self._join_or_add(copy, [])
             return
+        if mention.like == "colours":
+            self._same_colours(mention, chosen)
         for piece in chosen:
+            piece.called = piece.called or (mention.which if mention.which in CALLED else "")
             self._change(piece, self._fitting(mention, piece))
         if chosen:
             self._look_at(chosen[0])
+
+    def _same_colours(self, mention: Mention, chosen: list[HeardPiece]) -> None:
+        """ "same colours" after an arch was added: those of the pieces that have some, where they all have the same."""
+        rows = [p.facts["colours"] for p in self.state.pieces if p.facts.get("colours") and p not in chosen]
+        if not rows or any(row != rows[0] for row in rows):
+            self.missed.append(mention)
+            return
+        for piece in chosen:
+            piece.facts["colours"] = [dict(colour) for colour in rows[0]]
 
     def _fitting(self, mention: Mention, piece: HeardPiece) -> Mention:
         """Only those facts that a piece of this kind can have."""
@@ -216,7 +229,7 @@ class Apply:
     def _split(self, mention: Mention, existing: HeardPiece, fresh: list[HeardPiece]) -> None:
         part = mention.facts.get("count", 1)
         left = existing.facts.get("count", 0) - part
-        piece = HeardPiece(existing.kind, dict(existing.facts))
+        piece = HeardPiece(existing.kind, dict(existing.facts), mention.called)
         self._change(piece, mention)
         if left <= 0 and fresh and existing in self.state.pieces:
             self.state.pieces = [*(p for p in self.state.pieces if p is not existing), piece]  # in the order named
@@ -232,7 +245,7 @@ class Apply:
         kind = mention.kind or ""
         if self.refused and not mention.facts and self._existing(kind) is not None:
             return  # "zero tables": nothing of it was kept, so there is no piece either
-        piece = HeardPiece(kind)
+        piece = HeardPiece(kind, called=mention.called)
         model = self.state.focused or (self.state.pieces[-1] if self.state.pieces else None)
         if mention.like == "all" and (same := self._existing(kind)) is not None:
             piece.facts = {k: v for k, v in same.facts.items() if k != "count"}

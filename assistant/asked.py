@@ -54,6 +54,7 @@ ANSWERS = {
     "compare": ("options", "side_by_side"),
     "choices": ("options", "choices"),
     "change": ("options", "still_compared"),
+    "pick": ("options", "still_compared"),
     "solve": ("backwards", "solve"),
     "cheaper": ("levers", "cheaper"),
     "resize": ("levers", "resized"),
@@ -76,6 +77,9 @@ ANSWERS = {
     "sight": ("around", "sight"),
     "seats": ("around", "seats"),
     "overhead": ("around", "overhead"),
+    "weights": ("needed", "weights"),
+    "lasting": ("needed", "lasting"),
+    "gas": ("needed", "gas"),
 }
 
 # intent -> module and function that takes from the turn what only this order needs, before anything is asked back.
@@ -83,6 +87,8 @@ PREPARES = {
     "choices": ("options", "lay_out"),
     "resize": ("levers", "ask_size"),
     "solve": ("limits", "hear"),
+    "pick": ("picking", "pick"),
+    "schedule": ("schedule", "hear"),
 }
 # Asked of a single job: while alternatives stand, of the one in focus.
 OF_ONE = frozenset(
@@ -91,7 +97,8 @@ OF_ONE = frozenset(
 # Questions of "what if" that change nothing: what is named in them is not kept.
 ONLY_ASKED = frozenset(
     "cheaper resize each_table spares recolour "
-    "calendar client brief labour bursts colour_keeps floating sight seats overhead".split()
+    "calendar client brief labour bursts colour_keeps floating sight seats overhead "
+    "weights lasting gas pick keep".split()
 )
 
 

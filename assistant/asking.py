@@ -139,9 +139,15 @@ class Asking:
             said = " or ".join(self._value(doubt.fact, o, doubt.piece) for o in doubt.options if o is not None)
             text = f"You said two things for {name}: {said}. Which one?"
         elif doubt.kind == "vague":
+            if doubt.fact == "which":
+                said = f"{doubt.words} balloons or a budget of {doubt.words}"
+                return Pending(f"{doubt.words} of what? Say it with its word, for example {said}.", "", now.focus)
             if doubt.fact == "colours":
                 return Pending(
-                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.", "", now.focus
+                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.",
+                    "",
+                    now.focus,
+                    doubt,
                 )
             text = (
                 f"How many is {doubt.words}?"
@@ -152,7 +158,8 @@ class Asking:
             several = isinstance(doubt.value, dict)
             said = " or ".join(f"the {o}" if several else self._option(doubt, o) for o in doubt.options)
             text = f"{doubt.words}: {said}?"
-        return Pending(text, "", now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
+        asked = str(doubt.value) if doubt.kind == "vague" and isinstance(doubt.value, str) else ""  # "how much taller?"
+        return Pending(text, asked, now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
 
     def _in_inches(self, doubt: Doubt, now: State) -> Pending | None:
         """ "60 foot rounds": a size that makes such a thing in inches only, so one short question settles it."""

@@ -1,6 +1,7 @@
 """Working backwards: from balloons, money, hours or a vehicle to what fits, on the same engine as forwards."""
 
 from fractions import Fraction
+from typing import Any
 
 from assistant.asked import Asked, Blocks
 from assistant.fitting import GROWS, NOUNS, amount, capital, gap_words, kept, one_more, told, used_up
@@ -39,6 +40,22 @@ def _to_try(asked: Asked, place: int, limits: list[Limit]) -> tuple[State, int]:
     if asked.now.compared or limits[0].id == "balloons_to_buy":
         return with_pieces(asked.now, [pieces[place]]), 0
     return with_pieces(asked.now, pieces), place
+
+
+def offered(asked: Asked) -> list[tuple[int, dict[str, Any]]]:
+    """What the answer offers, the first way and the second: the place of the piece, and its facts in that version."""
+    place = asked.now.focus
+    limits = limits_of(asked.book, asked.now, place) if place is not None else []
+    if place is None or not limits:
+        return []
+    state, at = _to_try(asked, place, limits)
+    fact = _unknown(asked, state, at)
+    if fact is not None:
+        found = largest(asked.book, state, at, fact, limits)
+        return [(place, found.pieces[at].facts)] if found is not None else []
+    if not over(tried(asked.book, state), limits):
+        return []
+    return [(place, way.state.pieces[at].facts) for way in list(ways(asked, state, at, limits))[:2]]
 
 
 # how much -------------------------------------------------------------------------------------------------------------

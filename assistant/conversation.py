@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from assistant.jobs import JobBook
     from assistant.outside import Reply as Outside
 
+FIRST = frozenset({"first", "original", "beginning"})  # "go back to the first"
 MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
@@ -187,6 +188,7 @@ class Conversation:
         changed = now.pieces != before.pieces or now.job != before.job
         now.intent = self._intent(before, reading, changed, open_question is not None)
         now.priced = now.priced or now.intent == "price"
+        now.solved = reading.text if now.intent == "solve" else "" if changed else now.solved
         left_open = prepare(self.book, now, reading)
         changed = now.pieces != before.pieces or now.job != before.job
         now.pending = (
@@ -220,7 +222,7 @@ class Conversation:
         """Undo, redo, reset and help leave or bring back whole states."""
         if order == "undo":
             now, here = State(), before
-            for _ in range(_how_often(reading.text)):
+            for _ in range(self._how_far_back(reading.text)):
                 now = self.past.pop().copy() if self.past else State()
                 if self.past or here.pieces or here.job:
                     self.future.append(here)
@@ -240,6 +242,13 @@ class Conversation:
                 Apply(now, self.vocabulary).run(rest)
                 now.pending = self.asking.next(now, rest, [], False)
         return now
+
+    def _how_far_back(self, text: str) -> int:
+        """How many changes are taken back: those named, or all since the first estimate."""
+        if not FIRST & {*text.lower().replace(",", " ").split()}:
+            return _how_often(text)
+        whole = (at for at, state in enumerate(self.past) if state.pieces and state.pending is None)
+        return len(self.past) - next(whole, len(self.past) - 1)
 
     def _changed_last(self) -> list[int]:
         """The places of the pieces that came or changed in the last turn that changed anything."""
@@ -264,6 +273,8 @@ class Conversation:
             topic=state.topic,
             event_minutes=state.job.get("event_time"),
             intent=state.intent,
+            priced=state.priced,
+            sharing=_sharing(pending),
             values=dict(focused.facts) if focused else {},
             budget=state.job.get("budget"),
             job=dict(state.job),
@@ -338,3 +349,9 @@ def _refused(pending: Pending | None) -> tuple[str, float] | None:
     if doubt is None or doubt.kind != "impossible" or not isinstance(doubt.value, int | float):
         return None
     return doubt.fact, doubt.value
+
+
+def _sharing(pending: Pending | None) -> str:
+    """The colour of which the open question asks how much it is."""
+    doubt = pending.doubt if pending is not None else None
+    return str(doubt.value) if doubt is not None and (doubt.kind, doubt.fact) == ("vague", "colours") else ""

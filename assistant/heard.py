@@ -16,7 +16,8 @@ NAMES = {
 OUTSIDE_INTENTS = {
     "sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain", "spares": "why",
     "cheaper": "price", "drape": "price", "each_table": "price", "resize": "change", "recolour": "change",
-    "labour": "why", "calendar": "schedule",
+    "labour": "why", "calendar": "schedule", "weights": "explain", "lasting": "explain", "gas": "shopping",
+    "pick": "change",
 }  # fmt: skip
 CLOCKS = frozenset({"event_time", "setup_from"})
 

@@ -39,12 +39,12 @@ def hear(book: Book, now: State, reading: Reading) -> None:
     for quantity in read_quantities(reading.text):
         if quantity.kind == "duration":
             now.job["hours"] = round(convert(float(quantity.value), quantity.unit, "hour"), 3)
-            _used(reading, quantity.text)
+            used(reading, quantity.text)
     room = _volume(reading.text) or _vehicle(book, text)
     if room is not None:
         volume, name, said = room
         now.job["room"] = {"volume": volume, "name": name}
-        _used(reading, said)
+        used(reading, said)
 
 
 def _volume(text: str) -> tuple[float, str, str] | None:
@@ -71,7 +71,7 @@ def _vehicle(book: Book, text: str) -> tuple[float, str, str] | None:
     return float(raw["volume"]["typical"]), str(raw.get("name", word)), word
 
 
-def _used(reading: Reading, words: str) -> None:
+def used(reading: Reading, words: str) -> None:
     """What was taken here is not reported as unread."""
     taken = set(words.lower().split()) | {"fit", "fits", "in", "hours", "hour"}
     reading.unread = [said for said in reading.unread if not set(said.lower().split()) <= taken]

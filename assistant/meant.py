@@ -6,11 +6,13 @@ from assistant.state import HeardPiece
 
 SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 PLACES = ("first", "second", "third", "fourth", "fifth")
+CONTRARY = {"outside": "inside", "inside": "outside", "left": "right", "right": "left"}
+CALLED = frozenset(CONTRARY)  # where one of two stands
 NEAR = 0.005  # relative: 183 cm is as good as 6 ft
 
 
-def meant(which: str, pieces: Sequence[HeardPiece], focus: int) -> list[HeardPiece]:
-    """The pieces in order; none where there is no such piece.
+def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool = False) -> list[HeardPiece]:
+    """The pieces in order; none where there is no such piece.  `sized`: a size is told of it.
 
     `which`: "it" (the one in focus), "all", "both", "other", a place in the row, "smallest", "biggest", "colour NAME",
     "size FACT VALUE" (in the unit of the fact), or "except" before kinds or a size.
@@ -30,6 +32,11 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int) -> list[HeardPie
         return list(pieces[PLACES.index(which) : PLACES.index(which) + 1])
     if which in {"last", "left", "right", "middle"} and len(pieces) < len("ab"):
         return []
+    if which in CALLED:
+        return _called(which, pieces)
+    unsized = [p for p in pieces if not _size(p)]
+    if which in {"smallest", "biggest"} and sized and len(unsized) == 1:
+        return unsized  # "two garlands", "the big one is 15 ft", "the small one 6"
     by_size = sorted(pieces, key=_size)
     found = {
         "all": pieces,
@@ -43,6 +50,14 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int) -> list[HeardPie
         "biggest": by_size[-1:],
     }
     return list(found.get(which, pieces[focus : focus + 1]))
+
+
+def _called(which: str, pieces: Sequence[HeardPiece]) -> list[HeardPiece]:
+    """The piece that is spoken of so; else the one that is left where the others are."""
+    named = [p for p in pieces if p.called == which]
+    left = [p for p in pieces if not p.called]
+    contrary = any(p.called == CONTRARY[which] for p in pieces)
+    return named or (left if contrary and len(left) == 1 else [])
 
 
 def _size(piece: HeardPiece) -> float:

@@ -5,10 +5,14 @@ import re
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, paragraph
+from assistant.limits import used
 from assistant.naming import named_pieces
+from assistant.state import State
 from assistant.telling import span, worth
+from assistant.trying import tried, with_pieces
 from grammar.quantities import read_quantities
-from rules import Estimate
+from grammar.reading import Reading
+from rules import Book, Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value
 from rules.record import record
 from rules.show import clock
@@ -21,7 +25,9 @@ EARLY = re.compile(r"\b(night|day|evening|week|morning) before|\bahead\b|\bin ad
 ASKS_WHEN = re.compile(
     r"\b(when|what time|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b"
 )
-LIMITS = re.compile(r"\b(enough|in|within|under)\b")
+LIMITS = re.compile(r"\b(enough|in|within|under|only|got|have)\b")
+HANDS = re.compile(r"\bhow many (more )?(helpers?|people|hands|of us|do i need)\b|\bmore (hands|people|helpers)\b")
+MOST_HANDS = 12
 OWN = 'Paces are from memory; time a job and say yours, such as "balloons an hour by machine 220".'
 FAMILY = frozenset({"schedule", "price", "labour"})
 
@@ -69,6 +75,14 @@ def _opens(opens: float, event: float) -> int:
     return round((opens - 24 if opens > event else opens) * 60)
 
 
+def hear(_book: Book, _now: State, reading: Reading) -> None:
+    """The hours that there are, named in the question, count as read."""
+    if _hours_given(reading.text) is not None:
+        for quantity in read_quantities(reading.text):
+            if quantity.kind == "duration":
+                used(reading, quantity.text)
+
+
 def schedule(asked: Asked) -> Blocks | None:
     """How long, when, or whether it may be built before: as asked."""
     if not asked.now.pieces or not value(asked.made, "hours_hands_on"):
@@ -93,7 +107,9 @@ def _how_long(asked: Asked, plan: Plan, *, lacking: bool) -> Blocks:
     crew = round(value(asked.made, "crew"))
     head = f"{_for(crew)}: about {hours_text(by_the_clock)} by the clock. {hands[:1].upper()}{hands[1:]}."
     given = _hours_given(asked.reading.text)
-    if given is not None:
+    if given is not None and HANDS.search(asked.reading.text.lower()):
+        head = f"{_hands_for(asked, given)} {head}"
+    elif given is not None:
         head = f"{_enough(by_the_clock, given)} {head}"
     steps = [f"{task.name} {hours_text(task.hours)}" for task in plan.tasks if task.place != AFTER]
     rows = labelled("steps", "; ".join(steps), asked.width)
@@ -106,6 +122,15 @@ def _how_long(asked: Asked, plan: Plan, *, lacking: bool) -> Blocks:
     ask = "When does the party start? Then I work back to when to begin." if lacking else ""
     own = "" if ask or _told(asked) else OWN
     return [paragraph(head, asked.width), rows, paragraph(" ".join([*limit, ask or own]).strip(), asked.width)]
+
+
+def _hands_for(asked: Asked, given: float) -> str:
+    """The fewest hands that do it by the clock in the hours given."""
+    for crew in range(1, MOST_HANDS + 1):
+        plan = plan_of(tried(asked.book, with_pieces(asked.now, asked.now.pieces, crew=crew)))
+        if plan.build.hours + plan.install.hours <= given:
+            return f"In {hours_text(given)}: {crew} in all, you among them."
+    return f"Not in {hours_text(given)}, with {MOST_HANDS} of you or fewer: build more before."
 
 
 def _enough(needed: float, given: float) -> str:

@@ -12,6 +12,7 @@ class HeardPiece:
 
     kind: str
     facts: dict[str, Any] = field(default_factory=dict)
+    called: str = ""  # what it is spoken of as, where there are several: "outside"
 
 
 @dataclass(slots=True)
@@ -40,10 +41,11 @@ class State:
     walked: tuple[str, int | None] | None = None
     section: int = 0
     priced: bool = False  # a price was asked for
+    solved: str = ""  # the words of the turn whose answer offered something that fits
 
     def copy(self) -> "State":
         """A copy that shares nothing that a turn changes."""
-        pieces = [HeardPiece(piece.kind, _copied(piece.facts)) for piece in self.pieces]
+        pieces = [HeardPiece(piece.kind, _copied(piece.facts), piece.called) for piece in self.pieces]
         return replace(self, pieces=pieces, job=_copied(self.job), loose=_copied(self.loose))
 
     @property

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from grammar.added import Added
 from grammar.counts import MORE_OF
 from grammar.denied import REMOVED
 from grammar.draft import Draft
@@ -19,11 +20,12 @@ COVERED = ("coverage", "coverage_fraction")
 FEWEST = 2  # guests to a table, where there are several
 
 
-class Assembler(Pointing):
+class Assembler(Pointing, Added):
     """One turn's phrases, read from left to right."""
 
     def run(self) -> Assembled:
         """Read all phrases."""
+        self._adds_one()
         at = 0
         while at < len(self.phrases):
             if at in self.starts:
@@ -233,6 +235,8 @@ class Assembler(Pointing):
         """What the turn was about, for the next one to go on from."""
         if self.topic is not None:
             return self.topic[0]
+        if "budget" in self.job.facts:
+            return "budget"
         if any(draft.removed for draft in drafts):
             return REMOVED
         steps = [step for draft in drafts for step in draft.steps]

@@ -2,8 +2,9 @@
 
 from grammar.counts import Counts
 from grammar.draft import outside
+from grammar.fullness import STEPS
 from grammar.ground import COST
-from grammar.heads import is_count, is_size
+from grammar.heads import is_size
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt, Step
 from grammar.slots import TABLE_KIND
@@ -98,6 +99,8 @@ class Bare(Counts):
             return
         if self._before(at, "amount") and is_size(self.phrases[at - 1]):
             return
+        if (phrase.value in STEPS or not self._size_follows(at)) and self._made_fuller(at, phrase):
+            return
         by = self._kind_at(at + 1) == "prep" and self.phrases[at + 1].text.lower() == "by"
         sized = by and self._after(at + 1, "amount") and is_size(self.phrases[at + 2])
         if sized and self._compared_step(self.phrases[at + 2].amounts[0], at - 1):
@@ -111,7 +114,8 @@ class Bare(Counts):
             self.hint = hint
             self.changing = True
         elif not self.orders:
-            self.doubts.append(Doubt(kind="vague", words=phrase.text))
+            sized = hint is not None and hint.unit == "in"
+            self.doubts.append(Doubt(kind="vague", value=hint.id if hint and sized else None, words=phrase.text))
             self.changing = True
 
     def _size_follows(self, at: int) -> bool:
@@ -120,7 +124,8 @@ class Bare(Counts):
         while self._kind_at(nxt) in {"sep", "table", "piece", "ones", "det", "make", "prep"}:
             nxt += 1
         phrase = self.phrases[nxt] if nxt < len(self.phrases) else None
-        return phrase is not None and (is_size(phrase) or (is_count(phrase) and nxt not in self.starts))
+        number = phrase is not None and phrase.kind == "amount" and phrase.amounts[0].type == "NUM"
+        return phrase is not None and (is_size(phrase) or (number and nxt not in self.starts))
 
     def _step_length(self, figure: Figure, phrase: Phrase, *, more: bool) -> None:
         """ "a foot more", "another foot", "6 inches less": of the thing's own size, where it has one."""

@@ -3,11 +3,15 @@
 from dataclasses import replace
 
 from grammar.draft import Draft
+from grammar.fullness import Fullness
 from grammar.ground import COST
 from grammar.heads import is_count, is_size
+from grammar.held_shares import HeldShares
 from grammar.jobfacts import LEAST_BUDGET
 from grammar.meant import LEADS, Meant
 from grammar.phrases import Figure, Phrase
+from grammar.portion import Portions
+from grammar.purse import Purse
 from grammar.reading import Doubt, Step
 from grammar.scaled import TIMES, Scaled
 from grammar.slots import TABLE_KIND
@@ -18,7 +22,7 @@ MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
 
 
-class Counts(Meant, Scaled):
+class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -34,6 +38,8 @@ class Counts(Meant, Scaled):
             self._not_a_count,
             self._partition,
             self._other_so_many,
+            self._shares_of_held,
+            self._of_the_purse,
             self._of_the_job,
             self._with_a_point,
             self._of_balloons,
@@ -55,6 +61,8 @@ class Counts(Meant, Scaled):
             number, self.rows = number * self.rows, 0.0
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
+            if name == "count" and self._no_count(at, number, phrase):
+                return
             self.last_number = name
             if name == "count" and self.paired is self.current:
                 self.current.facts.pop("count", None)  # "columns either side, four of them"
@@ -102,7 +110,7 @@ class Counts(Meant, Scaled):
         kind = self._kind_at(word)
         if kind == "more" and not self._after(at, "table", "piece"):
             more = self.phrases[word].value == "more"
-        elif kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}:
+        elif (kind == "add" and self._kind_at(at + 1) in {"", "sep", "and"}) or self._spare_ones(word):
             more = True
         elif kind == "neg" and self.phrases[word].text.lower() == "minus":
             more = False
@@ -115,6 +123,11 @@ class Counts(Meant, Scaled):
         self._step(abs(number) if more else -abs(number))
         self.correcting = False
         return True
+
+    def _spare_ones(self, at: int) -> bool:
+        """ "and 2 spare ones": more of those in hand."""
+        turn = [phrase.kind for phrase in self.phrases]
+        return at == 0 and turn == ["and", "amount", "word", "ones"] and bool(self.context.kinds)
 
     def _step(self, by: float) -> None:
         """So many more or fewer: pieces, or balloons where they are too many for pieces."""
@@ -321,6 +334,12 @@ class Counts(Meant, Scaled):
     def _on_ops(self, at: int, phrase: Phrase) -> None:
         if phrase.value == "turn":
             self._turn(at)
+            return
+        if self._fuller_follows(at):
+            return
+        place = at + 2 if self._after(at, "det") else at + 1
+        if self._kind_at(place) == "balloon" and self.context.kinds and phrase.value in TIMES:
+            self._of_balloons_held(TIMES[str(phrase.value)], at, place)
             return
         if not self._multiplied(at, str(phrase.value)):
             self._scale_all(TIMES[str(phrase.value)])

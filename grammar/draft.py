@@ -20,6 +20,7 @@ class Draft:
     like: str = ""
     part_of: float | None = None
     extend: bool = False
+    called: str = ""  # "outside", "biggest": what one of several is spoken of as
     on_table: bool = False
     named: bool = False
     facts: dict[str, Any] = field(default_factory=dict)
@@ -50,6 +51,7 @@ class Draft:
             like=self.like,  # type: ignore[arg-type]
             part_of=self.part_of,
             extend=self.extend,
+            called=self.called,
             options=self.options,
             facts=facts,
             drop=self.drop,

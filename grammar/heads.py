@@ -161,6 +161,8 @@ def _describes(phrases: list[Phrase], at: int, low: int) -> bool:
         return True
     if phrase.kind == "of":
         return at > low and is_size(phrases[at - 1])
+    if phrase.kind == "flag":  # "an outdoor arch", "a greenery garland"
+        return at > low and phrases[at - 1].kind == "det" and phrases[at - 1].value == "one"
     if phrase.kind in {"and", "sep"} and low < at + 1 < len(phrases):
         around = {phrases[at - 1].kind if at > low else "", phrases[at + 1].kind}
         return around in ({"colour"}, {"named"})

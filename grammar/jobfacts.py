@@ -186,6 +186,14 @@ class JobFacts:
             return self._budget(figure, phrase)
         return False
 
+    def budget_of(self, phrase: Phrase) -> bool:
+        """Keep a bare number as the budget, in the money of the budget in hand."""
+        known = (self.context.budget or {}).get("currency")
+        kept = self._budget(phrase.amounts[0], phrase)
+        if known and "budget" in self.facts:
+            self.facts["budget"].setdefault("currency", known)
+        return kept
+
     def _wants_budget(self, at: int, phrases: list[Phrase]) -> bool:
         """Whether what is at `at` was asked for as a budget, or stands after "under"."""
         return self.context.asked == "budget" or (at > 0 and phrases[at - 1].kind == "limit")

@@ -6,9 +6,11 @@ from dataclasses import replace
 from grammar.draft import Draft, outside
 from grammar.ground import COST
 from grammar.heads import is_size
+from grammar.own_sizes import OwnSizes
 from grammar.phrases import Figure, Phrase
 from grammar.reading import Doubt
 from grammar.sides import Sides
+from grammar.size_swaps import SizeSwaps
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
 from grammar.vocabulary import FactWords
@@ -19,7 +21,7 @@ SIZES_OPEN = "size"  # what is asked where no size is known and there is more th
 IN_INCHES = frozenset({"span", "height", "length", "diameter", "table_length", "table_width", "sag"})
 
 
-class Lengths(Sides):
+class Lengths(Sides, OwnSizes, SizeSwaps):
     """Lengths with a label, sides, lists of balloon sizes."""
 
     def _on_amount(self, at: int, phrase: Phrase) -> None:
@@ -46,6 +48,8 @@ class Lengths(Sides):
             self._count(at, phrase)
 
     def _on_length(self, at: int, figure: Figure, phrase: Phrase) -> None:
+        if self._of_its_own(at, figure, phrase):
+            return
         if self._pair(at, phrase) or (self._before(at, "neg") and self.phrases[at - 1].value == "not"):
             return
         if self._before(at, "neg", "remove") and self._drop_size(figure):
@@ -169,6 +173,8 @@ class Lengths(Sides):
         figure = Figure("NUM", phrase.value, phrase.value)
         if not self.current.named and self._speaks_of_table() and not self.slots.is_nominal(phrase.value):
             self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)  # "what if they're 72s"
+            return
+        if self._swaps_sizes(at, phrase):
             return
         place = at - 1 if self._before(at, "det") else at
         if self._before(place, "neg", "remove") and self._drop_size(figure):

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
+from grammar.called import CALLED
 from grammar.draft import Draft
 from grammar.heads import is_size
 from grammar.phrases import Phrase
@@ -34,6 +35,12 @@ class Looks(Swaps):
         several = value == "full" and len(self.context.kinds) > 1 and phrase.text.lower().startswith("all of")
         if several and self._after(at, "colour", "flag"):
             self.current.which = "all"  # "all of it red and gold"
+            return
+        place = at - 2 if self._before(at, "det") else at - 1
+        gone = self._kind_at(place) == "remove" and self.phrases[place].text.lower() != "take"
+        if gone and self.context.values.get(fact) == value:
+            self.current.drop.append((fact, value))  # "forget the toppers"
+            self.changing = True
             return
         said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
         if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
@@ -105,6 +112,9 @@ class Looks(Swaps):
         )
         value = bool(value) != denied
         if self.job.owns(fact):
+            if self.current.part_of or (self.current.named and self.current.new):
+                self.current.called = CALLED[value]  # "two arches, one outside": either may be spoken of so
+                value = value or bool(self.job.facts.get(fact))
             self.job.facts[fact] = value
             return
         if "compare" in self.orders and len(self.phrases) == 1:
@@ -203,7 +213,7 @@ class Looks(Swaps):
     def _on_even(self, at: int, phrase: Phrase) -> None:
         """ "fifty fifty": shares said as numbers; "equal parts" gives none."""
         parts = {"fifty": 2, "thirds": 3, "quarters": 4}.get(str(phrase.value))
-        if parts:
+        if parts and not self._even_of_held(parts, phrase):
             self.even = parts
 
     def _for_all(self, at: int) -> None:

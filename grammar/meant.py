@@ -8,6 +8,7 @@ from grammar.slots import TABLE_KIND
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
 BEHIND = frozenset({"", "sep", "gap", "and", "colour", "flag", "onhand"})  # and behind it
 SUBJECTS = frozenset({"its", "it's", "they're", "theyre", "they are", "it is", "it"})
+FAR_MORE = 3  # times as many: rather how big they are
 FEWEST = 4  # a smaller number behind the name of one thing may be how many there are
 
 
@@ -27,6 +28,9 @@ class Meant(Parts):
             return True
         if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
             return True
+        bare = self._bare_fact()
+        if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:
+            return self._answer(answer, phrase)  # "the small one 6"
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
         fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None
@@ -56,16 +60,22 @@ class Meant(Parts):
     def _resizes(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "make it 8" of a 6 ft garland, "make the garland 8": of one thing in hand that has a size, the new size."""
         fact, kind = self._bare_fact(), self._kind()
-        alone = self._kind_at(at - 1) in LEADS and self._kind_at(at + 1) in BEHIND and not self.drafts
+        lead = at - 1 if not self._before(at, "det") else at - 2
+        for_it = self._kind_at(lead) == "prep" and self.phrases[lead].value == "for"  # "and for 12?"
+        alone = (self._kind_at(lead) in LEADS or for_it) and self._kind_at(at + 1) in BEHIND and not self.drafts
         named = self._before(at, "piece", "make") and self.current.named and not self.current.new
         values = [facts for of, facts in zip(self.context.kinds, self.context.held, strict=False) if of == kind]
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
         if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
-        held = values[0].get(fact.id) if values[0].get("count") in {None, 1} else None
-        if not isinstance(held, int | float):
+        held, count = values[0].get(fact.id), values[0].get("count") or 1
+        them = self._before(at, "make") and self.phrases[at - 1].text.lower().endswith(" them")
+        said_last = self.context.intent == "change" and self.context.topic == fact.id  # "8 ft", "nah, 6 is fine"
+        rather = said_last or (them and number >= FAR_MORE * count)
+        if not isinstance(held, int | float) or (count > 1 and not rather):
             return False
         units, much = (("m", "cm"), 1.5) if self.context.metric else (("ft",), 2.0)  # "make it 2" of 120 cm counts
+        much = much if count == 1 else 1.5  # "make them 8" of two that are 7 ft high
         sizes = [self.slots.convert(number, unit, "in") for unit in units] if fact.unit == "in" else []
         near = next((size for size in sizes if held / much <= size <= much * held), None)
         if near is None or not fact.fits(near):

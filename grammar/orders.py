@@ -1,13 +1,14 @@
 """What is asked for: patterns of words/orders.toml found in the words of a turn."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from functools import cache
 
 from grammar.lexicon import HYPHENS
 from grammar.number_words import number_words
 from grammar.record import record
 from grammar.scan import Token
-from grammar.word_files import load_words
+from grammar.word_files import load_words, placed
 
 GAP = 6  # words that "~" may stand for
 STOPS = frozenset({".", "!", ";", "?"})
@@ -85,6 +86,14 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
                 size = max(len(used), old.size if old else 0)
                 best[intent] = Order(intent, frozenset(used) | (old.used if old else frozenset()), rank, size)
     return sorted(best.values(), key=lambda order: (-order.size, order.rank))
+
+
+def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Order]:
+    """The orders, with "does it fit?" right after a budget taken for the money and not for the car."""
+    plain = {token.lower for token in tokens if token.kind == "word"} <= placed("fitting")
+    if topic == "budget" and plain:
+        return [replace(order, intent="solve") if order.intent == "transport" else order for order in orders]
+    return orders
 
 
 def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int = 0) -> list[tuple[int, int]] | None:

@@ -1,11 +1,12 @@
 """Some of the pieces in hand or just named that become pieces of their own."""
 
 from grammar.draft import Draft
-from grammar.ground import COST, Ground
+from grammar.ground import COST
 from grammar.heads import is_count, is_size
 from grammar.phrases import Phrase
 from grammar.slots import TABLE_KIND
 from grammar.terms import Amount
+from grammar.without import Without
 
 MUCH_SMALLER = 4  # "another 2 ft" beside a 10 ft garland is two feet more of it
 MEASURES = ("length", "height", "span", "diameter", "width")
@@ -13,7 +14,7 @@ TOLD = frozenset({"colour", "choice", "flag"})
 DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 
 
-class Parts(Ground):
+class Parts(Without):
     """Numbers that split: "two of those", "one 4 ft, one 5 ft", "the other four"."""
 
     def _partition(self, at: int, number: float, phrase: Phrase) -> bool:
@@ -47,7 +48,9 @@ class Parts(Ground):
         if which != "other":
             return False
         if not self.current.named:
-            return self._other_colours(number) or self._other_part(number)
+            if self._other_colours(number):
+                return True
+            return (at + 1 == len(self.phrases) and self._other_colours_stay(number)) or self._other_part(number)
         base = self.current
         clone = Draft(kind=base.kind, new=base.new, on_table=base.on_table, named=True, part_of=base.part_of)
         sized = any(is_size(p) for p in self.phrases[at + 1 : at + 3])
@@ -105,8 +108,11 @@ class Parts(Ground):
         if number != 1 or at > 1 or self.heads or self.orders:
             return False
         opens = at == 0 or (at == 1 and self.phrases[0].kind in {"make", "corr", "and"})
-        told = self._kind_at(at + 1) in {"make", "cmp", "colour"} or (
-            self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and opens and at == 1
+        wearing = self._kind_at(at + 1) in {"onhand", "prep", "neg"} and self._kind_at(at + 2) in TOLD
+        told = (
+            wearing
+            or self._kind_at(at + 1) in {"make", "cmp", *TOLD, "neg"}
+            or (self._kind_at(at + 1) == "prep" and self.phrases[at + 1].value == "for" and opens and at == 1)
         )
         several = (self.context.count or 0) > 1 and len(self.context.kinds) == 1 and not self.context.asked
         alone = sum(is_count(phrase) for phrase in self.phrases) == 1

@@ -2,7 +2,7 @@
 
 from grammar.apart import TELLS
 from grammar.draft import Draft
-from grammar.heads import is_count
+from grammar.heads import Head, is_count
 from grammar.parts import MEASURES
 from grammar.phrases import Phrase
 from grammar.reading import Step
@@ -13,7 +13,11 @@ THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they
 SOME = frozenset({"other", "first", "last"})
 PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
 ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
-WHICH = frozenset({"other", "middle", "smallest", "biggest", *PLACES, *ENDS})
+SIDES = frozenset({"left", "right"})
+BY_NAME = frozenset({"outside", "inside"})
+BY_SIZE = frozenset({"smallest", "biggest"})
+SIZED_ONES = {"biggest": {"big", "long"}, "smallest": {"small", "short", "little"}}
+WHICH = frozenset({"other", "middle", *BY_SIZE, *BY_NAME, *PLACES, *ENDS})
 
 
 class Pointing(Stood):
@@ -45,6 +49,19 @@ class Pointing(Stood):
             self._remove_it(at, phrase)
         elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
             self._put_it()
+
+    def _open(self, head: Head) -> None:
+        """Settle whose the phrases from here on are; "short one" points as "the short one" does."""
+        word = self.phrases[head.at].text.lower().split()[0]
+        which = next((which for which, words in SIZED_ONES.items() if word in words), "")
+        several = len(self.context.kinds) > 1 or (self.context.count or 0) > 1
+        bare = head.kind == "ones" and head.first == head.at and not self.drafts
+        if not (which and several and bare):
+            super()._open(head)
+            return
+        self.skip.add(head.at)
+        if not self._one_of_them(which, head.at):
+            self._select(which, head.at)
 
     def _counts_those_in_hand(self, at: int) -> bool:
         """ "... two tables", where there are tables."""
@@ -109,7 +126,8 @@ class Pointing(Stood):
         at = kinds.index(kind) if kind in kinds else 0
         several = kinds.count(kind) > 1 if kind else len(kinds) > 1 and which not in {"left", "right", "ends"}
         total = self.context.held[at].get("count") if kind and self.context.held else self.context.count
-        if total is None or total < len("ab") or several or which not in {"middle", *PLACES, *ENDS}:
+        named = which in BY_NAME or (which in BY_SIZE and not self._has_size(at))
+        if total is None or total < len("ab") or several or not (named or which in {"middle", *PLACES, *ENDS}):
             return False
         number = len("ab") if which == "ends" else PLACES.get(which, 1)
         if number > total or (which == "middle" and total % 2 == 0):
@@ -125,9 +143,15 @@ class Pointing(Stood):
             return False
         before = self.current
         self._part_off(taken, total, kind)
+        self.current.called = which if named or which in SIDES else ""
         if placed:
             self._hand_over(before, self.current)
         return True
+
+    def _has_size(self, at: int) -> bool:
+        """Whether a piece in hand has a size, so that none of several alike is bigger."""
+        held = self.context.held[at] if at < len(self.context.held) else {}
+        return any(name.endswith(MEASURES) for name in held)
 
 
 def _greatest(draft: Draft) -> float:

@@ -16,7 +16,7 @@ from grammar.ground import Assembled
 from grammar.lexer import Lexer, Row
 from grammar.lexicon import Lexicon
 from grammar.number_words import number_words
-from grammar.orders import Order, find_orders
+from grammar.orders import Order, find_orders, in_talk
 from grammar.phrases import phrases
 from grammar.reading import Context, Doubt, Reading
 from grammar.record import record
@@ -71,7 +71,7 @@ class Reader:
         tokens = in_place(tokens, self.lexicon, self._tells)
         if not tokens:
             return Reading()
-        orders = self._orders(tokens)
+        orders = in_talk(self._orders(tokens), tokens, context.topic)
         used = frozenset(i for order in orders for i in order.used)
         asked = asked_about(tokens, self.lexicon, context)
         intents = [order.intent for order in orders] or ["shopping"] * any(asked.values())

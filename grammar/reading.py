@@ -41,6 +41,7 @@ class Mention:
     like: Literal["", "colours", "all", "swapped"] = ""
     part_of: float | None = None
     extend: bool = False
+    called: str = ""  # what one of several is spoken of as: "outside", "smallest"
     options: dict[str, list[Value]] = field(default_factory=dict)
     facts: dict[str, Value] = field(default_factory=dict)
     drop: list[tuple[str, Value]] = field(default_factory=list)
@@ -99,6 +100,8 @@ class Context:
     topic: str = ""
     event_minutes: int | None = None
     intent: str | None = None
+    priced: bool = False  # a price was asked for
+    sharing: str = ""  # the colour whose share is asked for
     draped: bool = False
     refused: tuple[str, float] | None = None  # the fact and the number of a size that could not be
     held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`

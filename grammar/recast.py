@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from grammar.called import called_ones
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.word_files import placed
 
@@ -27,6 +28,10 @@ def recast(row: list[Term]) -> list[Term]:
         row = _rounded(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
+    if types & {"FLAG", "FILL"}:
+        row = called_ones(row)
+    if "ONES" in types:
+        row = _one_and_one(row)
     return _so_many_of(_as_wide_as_high(_colours_counted(row)))
 
 
@@ -34,6 +39,17 @@ def _two_of(term: Term, after: list[Term]) -> Term:
     """ "2x arch": two of them, and not twice what there is."""
     named = bool(after) and after[0].type in NOUNS | {"LEN"}
     return term.moved("NUM", Amount(Fraction(2))) if term.text.lower().replace(" ", "") == "2x" and named else term
+
+
+def _one_and_one(row: list[Term]) -> list[Term]:
+    """ "one gold one silver": the second "one" counts, too, and is no "gold one"."""
+    out = list(row)
+    for at in range(3, len(row)):
+        kinds = [term.type for term in row[at - 3 : at + 1]]
+        one = row[at - 3].text.lower() == "one" and row[at - 1].text.lower() == "one"
+        if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
+            out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
+    return out
 
 
 def _colours_counted(row: list[Term]) -> list[Term]:

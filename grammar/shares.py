@@ -22,7 +22,9 @@ class Shares(Bare):
         if not isinstance(figure.high, Amount):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
-        if self._scaled(at, phrase, value):
+        if self._answers_share(at, value):
+            return
+        if self._portion(at, phrase, value) or self._scaled(at, phrase, value):
             return
         strange = self._after(at, "word") or (self._after(at, "det") and self._kind_at(at + 2) == "word")
         if strange and figure.type == "FRAC" and self.context.kinds and not self.current.named:

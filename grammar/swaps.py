@@ -1,14 +1,14 @@
 """Colours that go and colours that come: denied, taken back, swapped, more or less of one."""
 
 from grammar.draft import Draft
-from grammar.ground import Ground
 from grammar.heads import Head, Role
+from grammar.held_shares import HeldShares
 from grammar.phrases import Phrase
 from grammar.reading import Doubt
 from grammar.word_files import placed
 
 
-class Swaps(Ground):
+class Swaps(HeldShares):
     """Colours in place of others."""
 
     def _taken_back(self, at: int, phrase: Phrase) -> bool:
@@ -60,7 +60,8 @@ class Swaps(Ground):
         if before.kind == "more" and self._more_of_it(at, phrase):
             return True
         if before.kind == "more":
-            self.doubts.append(Doubt(kind="vague", fact="colours", words=f"{before.text} {phrase.text}"))
+            words = f"{before.text} {phrase.text}"
+            self.doubts.append(Doubt(kind="vague", fact="colours", value=phrase.value, words=words))
             self.skip |= {at + 1} if self._after(at, "colour") else set()  # "more gold than black"
             self.changing = True
             return True

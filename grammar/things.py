@@ -38,7 +38,7 @@ class Things(Denied):
 
     def _pointed_out(self, head: Head, kind: str, article: str, counted: bool) -> bool:
         """Whether the thing is one in hand that something else is done with: dressed, replaced, taken away."""
-        if self._gives_way(head, kind) or self._one_table(head, article, counted):
+        if self._colour_goes(head) or self._gives_way(head, kind) or self._one_table(head, article, counted):
             return True
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
@@ -57,7 +57,8 @@ class Things(Denied):
         self.targets = []
         if head.kind == "ones" and self._coloured_ones(head):
             return
-        sized = any(is_size(p) for p in before)
+        told = self.phrases[head.at + 1 : head.at + 3] if self._after(head.at, "flag") else []
+        sized = any(is_size(p) or p.kind == "sides" for p in (*before, *told))  # "an outdoor one 10 by 8"
         if head.kind == "ones" and self.current.named and not counted and not (article == "one" and sized):
             return
         known = kind in self.context.kinds and not any(d.kind == kind and d.named for d in self.drafts)
@@ -90,7 +91,8 @@ class Things(Denied):
             article = "one"  # "a metre and a half hoop"
         if article == "one" and counted:
             self.cost += COST["contradiction"]
-        if article == "one" and not counted and "count" not in draft.facts:
+        hangs = head.kind == "drop" and kind == TABLE_KIND
+        if article == "one" and not counted and not hangs and "count" not in draft.facts:
             draft.facts["count"] = 1
         noun = self.phrases[head.at].text.lower()
         draft.singular = (draft.singular and head.kind == TABLE_KIND) or (
@@ -127,9 +129,12 @@ class Things(Denied):
         fresh = self.adding or not known or not definite
         if known and counted and not self.adding and (self.changing or self.context.focus == kind):
             fresh = False if self.changing else fresh
-        if known and self.context.asked and kind == self.context.focus and not self.adding:
+        has = self._before(head.first, "onhand") and self.phrases[head.first - 1].value == "theirs"
+        asked = bool(self.context.asked) and kind == self.context.focus
+        if known and (asked or (has and counted)) and not self.adding:  # "she's got ten tables": of those in hand
             fresh = False
-        draft.new = fresh and head.kind != "ones"
+        of_tables = head.kind == "drop" and kind == TABLE_KIND  # "and a 30 inch drop": of those in hand
+        draft.new = fresh and head.kind != "ones" and not (known and of_tables)
         verb = self.phrases[head.first - 1].text.lower() if self._before(head.first, "make") else ""
         if verb in placed("replaces") and article == "the" and not known and self.context.kinds:
             draft.new, draft.which = False, "known"  # "make the columns 7 ft" speaks of some in hand

@@ -25,6 +25,7 @@ FLOORS = {
     "fresh_2": 0.98,
     "talk_3": 0.98,
     "free": 0.97,
+    "free_talk": 0.94,
 }
 
 
