@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from grammar.called import called_ones
 from grammar.terms import AMOUNTS, Amount, Term
-from grammar.word_files import placed
+from grammar.word_files import load_words, placed
 
 BOTH = frozenset({"width", "height", "length", "across"})  # labels of two sides that are alike
 NOUNS = frozenset({"TABLE", "PIECE", "SHAPE"})
@@ -26,6 +26,8 @@ def recast(row: list[Term]) -> list[Term]:
         row = _not_that(row)
     if "SHAPE" in types:
         row = _rounded(row)
+    if "LEN" in types:
+        row = _by_so_much(row)
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
     if types & {"FLAG", "FILL"}:
@@ -216,3 +218,20 @@ def _rounded(row: list[Term]) -> list[Term]:
             )
             end += 1
     return out
+
+
+def _by_so_much(row: list[Term]) -> list[Term]:
+    """ "shorten it by 2 ft" as "2 ft shorter"."""
+    verbs = load_words("places.toml")["by_so_much"]
+    for at in range(len(row) - 3):
+        verb = verbs.get(row[at].text.lower())
+        by = at + 2 if row[at + 1].type == "PRON" else at + 3
+        named = row[at + 1].type == "PRON" or (row[at + 1].type, row[at + 2].type) == ("DET", "PIECE")
+        if verb is None or not named or by + 1 >= len(row) or row[by].text.lower() != "by" or row[by + 1].type != "LEN":
+            continue
+        fact, said = verb.split()
+        step = Term("CMP", fact, row[by + 1].end, row[by + 1].end, said)
+        between = [term.moved("FILL", "of") if term.type == "PRON" else term for term in row[at + 1 : by]]
+        verbless = row[at].moved("FILL", "of")
+        return [*row[:at], verbless, *between, row[by].moved("FILL", "of"), row[by + 1], step, *row[by + 2 :]]
+    return row

@@ -142,3 +142,24 @@ def test_one_of_two_said_side_by_side_is_chosen() -> None:
     ]
     with_and_without = after("five 8 ft tables / with greenery versus without")
     assert [piece["foliage"] for piece in with_and_without.heard.pieces] == [True, False]
+
+
+@pytest.mark.parametrize(
+    ("said", "length"),
+    [
+        ("cut it by 2 ft", 120),
+        ("shorten it by 18 inches", 126),
+        ("lengthen the garland by a foot", 156),
+        ("extend it by half a metre", 144 + 50 / 2.54),
+        ("cut it to 10 ft", 120),
+    ],
+)
+def test_a_verb_may_change_a_size_by_so_much(said: str, length: float) -> None:
+    held = after(f"a 12 ft garland in sage / {said}").heard.pieces
+    assert [piece["length_in"] for piece in held] == [pytest.approx(length, abs=0.01)]
+
+
+def test_she_wants_it_by_eleven_is_no_number_of_pieces() -> None:
+    held = after("a 12 ft garland in sage / she wants it by 11").heard
+    assert held.pieces[0].get("count", 1) == 1
+    assert held.job["event_time"] == "11:00"
