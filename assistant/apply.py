@@ -10,6 +10,7 @@ from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
 
 ORDINALS = frozenset({"first", "second", "third", "middle", "last", "biggest", "smallest"})
+WHOLE = frozenset({"count", "balloons"})
 DISTINCT = frozenset({"coverage", "coverage_fraction", "table_length", "length", "span", "height", "diameter", "count"})
 EXCLUSIVE = (
     frozenset({"coverage", "coverage_fraction"}),
@@ -337,6 +338,9 @@ class Apply:
             new = old * step.by if step.how == "times" else old + step.by
             new = int(new) if new == int(new) else round(new, 6)
             standing = any(p is piece for p in self.state.pieces)
+            if step.fact in WHOLE and new != int(new):
+                self.missed.append(mention)  # no part of a balloon
+                continue
             if step.fact == "count" and (new < 0 or (new == 0 and not standing)):
                 self.too_many = (step.by, old)
             elif step.fact == "count" and new == 0:

@@ -114,6 +114,8 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
     def _of_a_stranger(self, at: int) -> bool:
         """ "parking is 12": a number with a word before it that nobody knows, and nothing behind it to count."""
         known = self._owned(at) or self.context.asked or self.orders or self.correcting or self.hint is not None
+        if self.context.kinds and self.phrases[at].text.lower() == "one" and self._after(at, "word"):
+            return True  # "does one small tank do it"
         counts = self._kind_at(at + 1) not in {"", "sep", "and"}
         return bool(self._before(at, "word") and self.context.kinds and not known and not counts)
 

@@ -26,7 +26,8 @@ class Meant(Parts):
             return True
         if self._repeats_length(phrase) or self._resizes(at, number, phrase):
             return True
-        if not draft.named and answer and answer != "count" and self._answer(answer, phrase):
+        told = not self._after(at, "word")  # "one small tank" answers nothing
+        if not draft.named and answer and answer != "count" and told and self._answer(answer, phrase):
             return True
         bare = self._bare_fact()
         if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:

@@ -9,6 +9,19 @@ from grammar.word_files import load_words, placed
 
 BOTH = frozenset({"width", "height", "length", "across"})  # labels of two sides that are alike
 NOUNS = frozenset({"TABLE", "PIECE", "SHAPE"})
+IN_TWOS = NOUNS | {
+    "LEN",
+    "NUM",
+    "COLOUR",
+    "BALLOON",
+    "FOOTER",
+    "ONES",
+    "ROWS",
+    "MORE",
+    "LABEL",
+    "SEP",
+    "CHOICE",
+}
 TOLD = frozenset({"COLOUR", "FLAG", "ONHAND", "NEG", "LEN"})
 WITHIN = 6  # terms from an article or number to its noun
 
@@ -28,6 +41,8 @@ def recast(row: list[Term]) -> list[Term]:
         row = _rounded(row)
     if "LEN" in types:
         row = _by_so_much(row)
+    if "NUM" in types:
+        row = [_two_people(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
     if "OPS" in types:
         row = [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
     if types & {"FLAG", "FILL"}:
@@ -235,3 +250,10 @@ def _by_so_much(row: list[Term]) -> list[Term]:
         verbless = row[at].moved("FILL", "of")
         return [*row[:at], verbless, *between, row[by].moved("FILL", "of"), row[by + 1], step, *row[by + 2 :]]
     return row
+
+
+def _two_people(term: Term, after: list[Term]) -> Term:
+    """ "a couple getting married", "the couple want gold": no number of things."""
+    counts = bool(after) and (after[0].type in IN_TWOS or after[0].text.lower() == "of")
+    alone = term.type == "NUM" and term.text.lower().split(" ")[-1] == "couple"
+    return term.moved("FILL", "couple") if alone and after and not counts else term

@@ -163,3 +163,23 @@ def test_she_wants_it_by_eleven_is_no_number_of_pieces() -> None:
     held = after("a 12 ft garland in sage / she wants it by 11").heard
     assert held.pieces[0].get("count", 1) == 1
     assert held.job["event_time"] == "11:00"
+
+
+@pytest.mark.parametrize(
+    ("said", "count"),
+    [
+        ("eleven 5 ft round tables / do you reckon one small tank does it", 11),
+        ("a couple getting married want runners on three 8 ft tables", 3),
+        ("a couple of 8 ft tables", 2),
+        ("a couple 8 footers", 2),
+    ],
+)
+def test_people_and_strange_things_are_not_counted(said: str, count: int) -> None:
+    held = after(said).heard.pieces
+    assert [piece["count"] for piece in held] == [count]
+
+
+def test_no_part_of_a_balloon_is_kept() -> None:
+    told = after("ten bouquets of 3 / pop a fourth balloon in each")
+    assert told.heard.pieces[0]["balloons"] == 3
+    assert told.question is not None
