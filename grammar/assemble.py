@@ -6,7 +6,7 @@ from grammar.added import Added
 from grammar.counts import MORE_OF
 from grammar.denied import REMOVED
 from grammar.draft import Draft
-from grammar.ground import COST, Assembled
+from grammar.ground import COST, MOST_COUNT, Assembled
 from grammar.heads import is_count, is_size
 from grammar.jobfacts import ALONE
 from grammar.parts import MEASURES
@@ -229,6 +229,7 @@ class Assembler(Pointing, Added):
             answer=self.answer,
         )
         cost = self.cost + self.job.cost + 0.05 * len(self.unused)
+        _refuse_absurd(reading)
         return Assembled(reading, cost, [*self.unused, *self.job.unused])
 
     def _topic_now(self, drafts: list[Draft]) -> str:
@@ -342,3 +343,14 @@ class Assembler(Pointing, Added):
 def _sizes(draft: Draft) -> dict[str, float]:
     """The sizes of a piece by fact, inches."""
     return {k: v for k, v in draft.facts.items() if k.endswith(MEASURES) and isinstance(v, (int, float))}
+
+
+def _refuse_absurd(reading: Reading) -> None:
+    """No number of pieces that nothing could be reckoned with, however it was come by."""
+    for mention in reading.mentions:
+        count = mention.facts.get("count")
+        if isinstance(count, int | float) and count > MOST_COUNT:
+            del mention.facts["count"]
+            reading.doubts.append(
+                Doubt(kind="impossible", fact="count", value=count, piece=mention.kind, words=f"{count:g}")
+            )

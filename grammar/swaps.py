@@ -46,8 +46,9 @@ class Swaps(HeldShares):
         """ "navy no ivory", dictated without a comma: one colour in place of the one before it."""
         plain = self._before(at, "neg") and self.phrases[at - 1].text.lower() == "no"
         alone = self._kind_at(at - 2) == "colour" and self._kind_at(at - 3) not in {"colour", "and", "sep"}
-        alone = alone and sum(p.kind == "neg" for p in self.phrases) == 1  # "white no gold no silver" denies both
-        return plain and alone and phrase.value not in self.context.colours
+        if not (plain and alone) or phrase.value in self.context.colours:
+            return False
+        return sum(p.kind == "neg" for p in self.phrases) == 1  # "white no gold no silver" denies both
 
     def _unwanted(self, at: int, phrase: Phrase) -> bool:
         """ "no gold", "drop the red and the blue", "less gold"."""

@@ -197,3 +197,10 @@ def _calls(text: str) -> int:
     finally:
         sys.setprofile(None)
     return count
+
+
+def test_a_number_of_pieces_beyond_all_reckoning_is_asked_about_however_it_is_said() -> None:
+    said = f"What should I charge for 22 ft of garland with 18% spare and  {10**29} 8 ft, ivory"
+    reply = Conversation().say(said)
+    assert all(piece.get("count", 1) < 100_000 for piece in reply.heard.pieces)
+    assert reply.question is not None
