@@ -39,21 +39,23 @@ def _end_of_size(row: tuple[Term, ...], at: int) -> int:
 
 
 def _is_of_a_thing(row: tuple[Term, ...], at: int, place: str) -> bool:
-    """Whether what stands before a size is another thing: with an article, and no piece."""
+    """Whether what stands before a size is another thing: behind an article or at the head of its clause, no piece."""
     noun = at - 1
     while noun >= 0 and row[noun].type == "FILL" and row[noun].text.lower() in placed("links"):
         noun -= 1
     first = noun
     while first > 0 and row[first].type in {"WORD", "PROP"}:
         first -= 1
-    if noun < 1 or row[noun].type not in {"WORD", "PROP", "FILL"}:
+    if noun < 0 or row[noun].type not in {"WORD", "PROP", "FILL"}:
         return False
     named = row[noun].text.lower()
     if row[noun].type == "FILL":
-        first = noun - 1
+        first = max(noun - 1, 0)
         if named not in placed("things_around"):
             return False
-    return row[first].type == "DET" and not (place and place in named)
+    heads = row[first].type in {"SEP", "AND"} or (first == 0 and row[0].type in {"WORD", "PROP", "FILL"})
+    opens = row[first].type == "DET" or (heads and row[noun].type != "FILL")
+    return opens and not (place and place in named)
 
 
 def _costs(row: tuple[Term, ...]) -> tuple[Term, ...]:
