@@ -6,7 +6,7 @@ from assistant.estimating import Estimates
 from assistant.heard import clock
 from assistant.meant import meant
 from assistant.state import HeardPiece, Pending, State
-from grammar.lengths import SIZES_OPEN
+from grammar.pieces.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
 from grammar.vocabulary import FactWords, Vocabulary
 from rules import Book

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from grammar.draft import finish_shares
+from grammar.pieces.draft import finish_shares
 
 Row = list[dict[str, Any]]
 

@@ -20,10 +20,10 @@ from assistant.stock import read_stock
 from assistant.turns import LEAVING
 from assistant.vocabulary import make_vocabulary
 from assistant.writing import Writer
-from grammar.ears import Heard
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reader import Reader
 from grammar.reading import Context, Reading
+from grammar.tokens.ears import Heard
 from grammar.vocabulary import Vocabulary
 from rules import Book
 from rules.units import convert

@@ -13,9 +13,9 @@ from assistant.jobs import JobBook, JobBookError, UsedRow
 from assistant.layout import listed, paragraph
 from assistant.reply import Reply
 from assistant.state import HeardPiece
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reading import Context, Mention, Reading
-from grammar.used import Report, answer_said, each_answered, is_said, read_reports
+from grammar.talk.used import Report, answer_said, each_answered, is_said, read_reports
 from rules import Book, Estimate, Figure, load_book
 from rules.blocks import JOB
 from rules.learning import Done, Way, way_of

@@ -12,8 +12,8 @@ from assistant.job_words import is_undo
 from assistant.layout import join, listed, paragraph
 from assistant.reply import Reply
 from assistant.state import State
-from grammar.habits import Habit, is_mine, is_of_a_rule, names_of, read_habit
 from grammar.reading import Context, Reading
+from grammar.talk.habits import Habit, is_mine, is_of_a_rule, names_of, read_habit
 from rules import Book, load_book
 from rules.house import House
 

@@ -8,9 +8,9 @@ from fractions import Fraction
 from typing import Any
 
 from assistant.house import HouseError, Rule
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
-from grammar.told import Told, read_told
+from grammar.talk.told import Told, read_told
 from grammar.vocabulary import Vocabulary
 from rules import Book
 from rules.blocks import ANY, JOB, Fact

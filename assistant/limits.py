@@ -8,9 +8,9 @@ from fractions import Fraction
 from assistant.state import State
 from assistant.telling import shown
 from assistant.trying import SIGNS, tried, value, variant
-from grammar.quantities import quantities_at, read_quantities
+from grammar.numbers.quantities import quantities_at, read_quantities
 from grammar.reading import Reading
-from grammar.scan import scan
+from grammar.tokens.scan import scan
 from rules import Book, Estimate
 from rules.record import record
 from rules.units import convert, from_base

@@ -2,8 +2,8 @@
 
 from assistant.asked import Asked, Blocks
 from assistant.why import reason
-from grammar.orders import stands_in
-from grammar.scan import Token, scan
+from grammar.talk.orders import stands_in
+from grammar.tokens.scan import Token, scan
 from rules import Figure
 
 

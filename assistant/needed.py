@@ -7,7 +7,7 @@ from assistant.fitting import capital
 from assistant.layout import paragraph
 from assistant.naming import named_pieces
 from assistant.telling import span, worth
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from rules import Figure
 
 DEFER = "Ties as well outdoors; the venue, local codes and, for what stands, a licensed engineer decide."

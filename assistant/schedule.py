@@ -10,7 +10,7 @@ from assistant.naming import named_pieces
 from assistant.state import State
 from assistant.telling import span, worth
 from assistant.trying import tried, with_pieces
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
 from rules import Book, Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value

@@ -11,7 +11,7 @@ from assistant.layout import listed, paragraph
 from assistant.state import State
 from assistant.telling import worth
 from assistant.trying import money
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
 from rules import Book, Job, Row, Stock, shopping, work

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
 from assistant.telling import shown, span, worth
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from rules import Figure
 
 MOST_INPUTS = 6

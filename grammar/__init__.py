@@ -7,7 +7,7 @@ __all__ = ["read_quantities"]
 
 def __getattr__(name: str) -> Any:
     if name == "read_quantities":
-        from grammar.quantities import read_quantities
+        from grammar.numbers.quantities import read_quantities
 
         return read_quantities
     raise AttributeError(name)

@@ -8,29 +8,29 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from grammar.about import asked_about, asks_only, left_alone
-from grammar.amounts import Amounts
-from grammar.assemble import Assembler
-from grammar.ears import Ears
-from grammar.ground import Assembled
-from grammar.lexer import Lexer, Row
-from grammar.lexicon import Lexicon
-from grammar.number_words import number_words
-from grammar.orders import Order, find_orders, in_talk
+from grammar.numbers.amounts import Amounts
+from grammar.numbers.unit_words import unit_words
 from grammar.phrases import phrases
+from grammar.pieces.assemble import Assembler
+from grammar.pieces.ground import Assembled
+from grammar.pieces.slots import Slots, is_metric
+from grammar.pieces.unit_meant import mend_unit
 from grammar.reading import Context, Doubt, Reading
 from grammar.record import record
-from grammar.scan import Token, scan
-from grammar.slips import in_place
-from grammar.slots import Slots, is_metric
-from grammar.sounds import sounds
-from grammar.spelling import suggestions
-from grammar.strangers import not_its_own
+from grammar.rows.about import asked_about, asks_only, left_alone
+from grammar.rows.lexer import Lexer, Row
+from grammar.rows.passes import settled
+from grammar.rows.strangers import not_its_own
+from grammar.talk.orders import Order, find_orders, in_talk
 from grammar.terms import Term
-from grammar.tidy import tidy
-from grammar.tongue import tongues
-from grammar.unit_meant import mend_unit
-from grammar.unit_words import unit_words
+from grammar.tokens.ears import Ears
+from grammar.tokens.lexicon import Lexicon
+from grammar.tokens.number_words import number_words
+from grammar.tokens.scan import Token, scan
+from grammar.tokens.slips import in_place
+from grammar.tokens.sounds import sounds
+from grammar.tokens.spelling import suggestions
+from grammar.tokens.tongue import tongues
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words, placed
 
@@ -120,7 +120,7 @@ class Reader:
         return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
     def _assemble(self, row: Row, context: Context, orders: list[str], asked: dict[int, bool]) -> Assembled:
-        terms = tidy(not_its_own(left_alone(row.terms, asked), context))
+        terms = settled(not_its_own(left_alone(row.terms, asked), context))
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
         slots = Slots(self.vocabulary, self.convert, metric=metric)
         made = Assembler(phrases(terms), slots, replace(context, metric=metric), orders).run()

@@ -6,6 +6,9 @@ from typing import Any
 
 from grammar.record import record
 
+NOUNS = frozenset({"TABLE", "PIECE", "SHAPE"})
+SIZED = frozenset({"NUM", "LEN"})
+SHARES = frozenset({"PCT", "FRAC"})
 AMOUNTS = frozenset({"NUM", "LEN", "FAR", "MONEY", "PCT", "TEMP", "SPEED", "CLOCK", "DUR", "FRAC", "OTHER"})
 
 
@@ -37,3 +40,7 @@ class Term:
     def moved(self, kind: str, value: Any = None) -> "Term":
         """The same words as another type of term."""
         return replace(self, type=kind, value=self.value if value is None else value)
+
+    def unused(self) -> "Term":
+        """The same words as one that nothing is made of, which is named as not used."""
+        return self.moved("WORD", self.text)

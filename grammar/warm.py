@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from grammar.phrases import lend_parser, write_parser
-from grammar.tongue import lend_tongues, read_tongues
+from grammar.tokens.tongue import lend_tongues, read_tongues
 from grammar.word_files import WORDS, lend_words, load_words, own_words, read_all
 
 Recall = Callable[[str, Callable[[], Any]], Any]

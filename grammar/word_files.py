@@ -1,6 +1,6 @@
 """The files of grammar/words, each read once.
 
-The files at the top are the reader's own language; a folder beside them is another language, see `grammar.tongue`.
+The files at the top are the reader's own language; a folder beside them is another, see `grammar.tokens.tongue`.
 """
 
 import re

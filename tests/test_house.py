@@ -23,6 +23,7 @@ TOP = {
     ".ci",
 }
 LONGEST_MODULE = 400
+LAYERS = ("tokens", "numbers", "rows", "pieces")  # of grammar, in the order in which a sentence goes through them
 # Whoever works in the checkout may have these beside it; none of them is part of the project.
 LOCAL = {".git", ".venv", "build", "dist", ".hypothesis", ".mypy_cache", ".pytest_cache", ".ruff_cache", "__pycache__"}
 NETWORK = {"ftplib", "http", "imaplib", "poplib", "requests", "smtplib", "socket", "ssl", "urllib", "xmlrpc"}
@@ -74,6 +75,14 @@ def test_imports_run_one_way(path: Path) -> None:
 )
 def test_the_rule_sees_every_way_to_import(package: str, source: str, found: list[str]) -> None:
     assert forbidden(source, ROOT / package / "module.py") == found
+
+
+@pytest.mark.parametrize("layer", LAYERS)
+def test_no_step_of_the_reading_knows_a_later_one(layer: str) -> None:
+    later = {f"grammar.{name}" for name in (*LAYERS[LAYERS.index(layer) + 1 :], "reader")}
+    for path in (ROOT / "grammar" / layer).glob("*.py"):
+        known = {".".join(full.split(".")[:2]) for full in imported(ast.parse(path.read_text("utf-8")), path)}
+        assert not known & later, path
 
 
 @pytest.mark.parametrize("path", MODULES, ids=name)

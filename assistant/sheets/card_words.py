@@ -5,7 +5,7 @@ from assistant.layout import labelled, listed, paragraph
 from assistant.sheets.build_card import QUAD, Blow, Card, Loose, Run, Section, build_card
 from assistant.state import State
 from assistant.telling import shown
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
 from rules.layout_plan import Measures
 from rules.show import number as written

@@ -22,7 +22,7 @@ from assistant import Conversation
 from assistant.house import HouseRules
 from assistant.jobs import JobBook
 from assistant.speech import REPLIES, Catalogue, Manner, catalogue, sentences
-from grammar.ears import Heard
+from grammar.tokens.ears import Heard
 from rules import load_book
 from rules.book import BOOK_FOLDER
 

@@ -7,7 +7,7 @@ import pytest
 from assistant import Conversation
 from assistant.house import HouseRules
 from assistant.jobs import FILE, JobBook
-from grammar.used import read_reports
+from grammar.talk.used import read_reports
 
 TABLES = "eight 6 ft tables"
 

@@ -11,7 +11,7 @@ from assistant import Conversation
 from assistant.cache import Cache, remembered
 from assistant.house import HouseRules
 from assistant.jobs import FILE, JobBook
-from grammar.habits import read_habit
+from grammar.talk.habits import read_habit
 
 TABLES = "eight 6 ft tables, full drop"
 

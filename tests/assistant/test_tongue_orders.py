@@ -5,11 +5,11 @@ from collections.abc import Iterator
 import pytest
 
 from assistant import job_words
-from grammar.habits import read_habit
-from grammar.orders import find_orders
-from grammar.scan import scan
-from grammar.tongue import COLOUR, NUMBER, REST, Tongue, tongues
-from grammar.used import is_said, read_reports
+from grammar.talk.habits import read_habit
+from grammar.talk.orders import find_orders
+from grammar.talk.used import is_said, read_reports
+from grammar.tokens.scan import scan
+from grammar.tokens.tongue import COLOUR, NUMBER, REST, Tongue, tongues
 from grammar.word_files import load_words
 
 LANGUAGES = pytest.mark.parametrize("tongue", tongues(), ids=lambda tongue: str(tongue.code))

@@ -11,9 +11,9 @@ from pathlib import Path
 from assistant import Conversation, job_text
 from assistant.job_words import is_undo, read_order
 from assistant.jobs import JobRow
-from grammar.habits import read_habit
 from grammar.reading import Context
-from grammar.used import answer_said, read_reports
+from grammar.talk.habits import read_habit
+from grammar.talk.used import answer_said, read_reports
 from rules.book import BOOK_FOLDER
 from rules.compiled import compile_node
 from rules.dimensions import Measurer, Mismatch

@@ -7,8 +7,8 @@ so what was meant stays known. Words for numbers are left alone, for a guess at 
 import random
 from functools import cache
 
-from grammar.lexicon import Lexicon
-from grammar.spelling import distance
+from grammar.tokens.lexicon import Lexicon
+from grammar.tokens.spelling import distance
 from grammar.word_files import load_words
 from tests.grammar.made_words import VOCABULARY
 

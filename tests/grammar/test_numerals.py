@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from grammar.numerals import numerals_at
-from grammar.scan import fold, scan
+from grammar.numbers.numerals import numerals_at
+from grammar.tokens.scan import fold, scan
 
 
 def readings(text: str) -> list[tuple[str, Fraction]]:

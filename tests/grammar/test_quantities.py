@@ -7,9 +7,9 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from grammar.quantities import quantities_at, read_quantities
-from grammar.scan import scan
-from grammar.unit_words import money_words, unit_words
+from grammar.numbers.quantities import quantities_at, read_quantities
+from grammar.numbers.unit_words import money_words, unit_words
+from grammar.tokens.scan import scan
 
 
 def first(text: str) -> list[tuple[str, str, str]]:

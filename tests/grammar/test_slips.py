@@ -3,7 +3,7 @@
 import pytest
 
 from assistant import Conversation
-from grammar.scan import scan
+from grammar.tokens.scan import scan
 
 
 def mended(word: str) -> str:

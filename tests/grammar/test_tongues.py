@@ -7,8 +7,8 @@ import pytest
 
 from assistant import Conversation, Reply, diary, job_words
 from assistant.turns import LEAVING
-from grammar.ears import Ears, Heard
-from grammar.tongue import Tongue, bare, read_tongues, tongues
+from grammar.tokens.ears import Ears, Heard
+from grammar.tokens.tongue import Tongue, bare, read_tongues, tongues
 from grammar.word_files import load_words
 from tests.phrases_score import FOLDER, read_phrases
 

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from num2words import num2words  # type: ignore[import-untyped]
 
-from grammar.numerals import numerals_at
-from grammar.scan import scan
+from grammar.numbers.numerals import numerals_at
+from grammar.tokens.scan import scan
 
 
 def read(text: str) -> Fraction | None:

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 from num2words import num2words  # type: ignore[import-untyped]
 
-from grammar.scan import scan
-from grammar.tongue import Tongue, bare, read_tongues, tongues
+from grammar.tokens.scan import scan
+from grammar.tokens.tongue import Tongue, bare, read_tongues, tongues
 from tests.grammar.test_tongues import ESPERANTO
 
 STEPS = [*range(10_001), *random.Random(7).sample(range(10_001, 1_000_001), 2_000), 1_000_000, 21_021_021]  # noqa: S311

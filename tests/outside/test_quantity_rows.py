@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from grammar.quantities import read_quantities
+from grammar.numbers.quantities import read_quantities
 
 ROWS = Path(__file__).resolve().parents[3] / "shared" / "quantities.jsonl"
 LEAST = {"number": 97, "length": 98, "money": 95, "duration": 95}  # per cent

@@ -1,0 +1,1 @@
+"""From phrases to what was said of which piece."""

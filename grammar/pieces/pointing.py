@@ -1,0 +1,160 @@
+"""Words that point: "the other one", "both", "it", "the middle one", "the left column"."""
+
+from grammar.phrases import Phrase
+from grammar.pieces.apart import TELLS
+from grammar.pieces.draft import Draft
+from grammar.pieces.heads import Head, is_count
+from grammar.pieces.parts import MEASURES
+from grammar.pieces.slots import TABLE_KIND
+from grammar.pieces.stood import Stood
+from grammar.reading import Step
+
+THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+SOME = frozenset({"other", "first", "last"})
+PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
+ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
+SIDES = frozenset({"left", "right"})
+BY_NAME = frozenset({"outside", "inside"})
+BY_SIZE = frozenset({"smallest", "biggest"})
+SIZED_ONES = {"biggest": {"big", "long"}, "smallest": {"small", "short", "little"}}
+WHICH = frozenset({"other", "middle", *BY_SIZE, *BY_NAME, *PLACES, *ENDS})
+
+
+class Pointing(Stood):
+    """Words that point at pieces in hand, at one of several that are alike, or at those of this turn."""
+
+    def _on_pron(self, at: int, phrase: Phrase) -> None:
+        if phrase.value in {"all", "both"}:
+            if len([d for d in self.drafts if d.named]) > 1:
+                self._for_all(at)
+            elif not self.current.named:
+                self.current.which = str(phrase.value)
+                self.everything = not self.context.kinds
+        elif (
+            phrase.value in SOME
+            and len(self.context.kinds) == 1
+            and at + 1 < len(self.phrases)
+            and is_count(self.phrases[at + 1])
+        ):
+            pass  # "the other four": see parts
+        elif phrase.value in {"biggest", "smallest"} and not self.context.kinds:
+            self._select_here(str(phrase.value), at)
+        elif phrase.value in WHICH and self.context.kinds:
+            if self._one_of_them(str(phrase.value), at):
+                return
+            self._select(str(phrase.value), at)
+        elif at == 0 and phrase.text.lower() in THAT_IS and self._counts_those_in_hand(at):
+            self.changing = self.correcting = True  # "that's two tables": of those in hand
+        if self._before(at, "remove"):
+            self._remove_it(at, phrase)
+        elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
+            self._put_it()
+
+    def _open(self, head: Head) -> None:
+        """Settle whose the phrases from here on are; "short one" points as "the short one" does."""
+        word = self.phrases[head.at].text.lower().split()[0]
+        which = next((which for which, words in SIZED_ONES.items() if word in words), "")
+        several = len(self.context.kinds) > 1 or (self.context.count or 0) > 1
+        bare = head.kind == "ones" and head.first == head.at and not self.drafts
+        if not (which and several and bare):
+            super()._open(head)
+            return
+        self.skip.add(head.at)
+        if not self._one_of_them(which, head.at):
+            self._select(which, head.at)
+
+    def _counts_those_in_hand(self, at: int) -> bool:
+        """ "... two tables", where there are tables."""
+        run = self.phrases[at + 1 : at + 3]
+        if len(run) < len("two tables".split()) or not is_count(run[0]):
+            return False
+        kind = TABLE_KIND if run[1].kind == "table" else str(run[1].value) if run[1].kind == "piece" else ""
+        return kind in self.context.kinds
+
+    def _select(self, which: str, at: int) -> None:
+        """ "the second lot", "on the long ones": the piece that is meant, for what comes or for what was just said."""
+        draft = Draft(which=which, named=True, on_table=self._speaks_of_table())
+        led = self._before(at, "prep") or self.phrases[at].text.lower().startswith("on ")
+        placed = led and self.topic is not None
+        if placed:
+            self._hand_over(self.current, draft)
+        self.drafts.append(draft)
+        self.current = self.loose if placed else draft
+        self.changing = True
+
+    def _select_here(self, which: str, at: int) -> None:
+        """ "three 8 ft and five 6 ft tables, gold on the long ones": one of those named in this turn."""
+        ordered = sorted((draft for draft in self.drafts if draft.named), key=_greatest)
+        if len(ordered) < len("ab"):
+            return
+        meant = ordered[0] if which == "smallest" else ordered[-1]
+        if self._before(at, "prep") and self.topic == ("colours", None) and meant is not self.current:
+            meant.colours, self.current.colours = self.current.colours, []
+        self.trailing = None
+        self.current = meant
+
+    def _put_it(self) -> None:
+        """ "put it on the columns too": the plant or the make that was spoken of last."""
+        fact = self._spec(self.context.topic) if self.context.topic else None
+        if fact is not None and fact.type == "flag":
+            self.topic = (fact.id, True)
+            self.changing = True
+
+    def _remove_it(self, at: int, phrase: Phrase) -> None:
+        """ "take it off the tables", "remove it", "lose them"."""
+        self.changing = True
+        nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        if nxt is not None and nxt.kind == "prep":
+            self.topic = (self.context.topic or "foliage", "removed")
+            return
+        self.current.removed = True
+
+    def _on_nth(self, at: int, phrase: Phrase) -> None:
+        """ "the left column 5 ft", "the third should be 10 ft": one of several that are alike."""
+        head = self.heads.get(at + 1)
+        kind = self._head_kind(head) if head is not None else ""
+        alike = kind in self.context.kinds and not self.phrases[at + 1].text.lower().endswith("s")
+        if alike and head is not None and self._one_of_them(str(phrase.value), at + 1, kind):
+            self.skip.add(at + 1)
+            self.starts.pop(head.first, None)
+        elif head is None and phrase.value in {*PLACES, "last"}:
+            self._one_of_them(str(phrase.value), at)
+
+    def _one_of_them(self, which: str, end: int, kind: str = "") -> bool:
+        """One of several pieces alike is meant, or the two at the ends: it alone is what comes, or goes."""
+        kinds = self.context.kinds
+        at = kinds.index(kind) if kind in kinds else 0
+        several = kinds.count(kind) > 1 if kind else len(kinds) > 1 and which not in {"left", "right", "ends"}
+        total = self.context.held[at].get("count") if kind and self.context.held else self.context.count
+        named = which in BY_NAME or (which in BY_SIZE and not self._has_size(at))
+        if total is None or total < len("ab") or several or not (named or which in {"middle", *PLACES, *ENDS}):
+            return False
+        number = len("ab") if which == "ends" else PLACES.get(which, 1)
+        if number > total or (which == "middle" and total % 2 == 0):
+            return False
+        taken = number if which == "ends" else 1
+        first = end - 2 if self._kind_at(end - 1) in {"det", "nth"} else end - 1
+        if self._kind_at(first) == "remove":
+            self.current.steps.append(Step(fact="count", how="plus", by=-taken))
+            self.changing = True
+            return True
+        placed = self._kind_at(first) == "prep" and self.topic is not None
+        if not (placed or any(later.kind in TELLS for later in self.phrases[end + 1 :])):
+            return False
+        before = self.current
+        self._part_off(taken, total, kind)
+        self.current.called = which if named or which in SIDES else ""
+        if placed:
+            self._hand_over(before, self.current)
+        return True
+
+    def _has_size(self, at: int) -> bool:
+        """Whether a piece in hand has a size, so that none of several alike is bigger."""
+        held = self.context.held[at] if at < len(self.context.held) else {}
+        return any(name.endswith(MEASURES) for name in held)
+
+
+def _greatest(draft: Draft) -> float:
+    """The greatest size of a piece, inches."""
+    sizes = [v for k, v in draft.facts.items() if k.endswith(MEASURES) and isinstance(v, (int, float))]
+    return float(max(sizes, default=0.0))

@@ -1,0 +1,1 @@
+"""From tokens to the row of terms that the grammar reads."""

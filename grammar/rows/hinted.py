@@ -1,0 +1,97 @@
+"""What is said around a colour: how much of it no number tells, where on a piece it goes, what is no colour."""
+
+from grammar.terms import AMOUNTS, Term
+from grammar.word_files import placed
+
+SEVERAL = 3
+
+
+def cleared(row: list[Term]) -> list[Term]:
+    """ "it has to clear the door by a foot": what an arch gets over is no colour."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() not in placed("clearing") or term.type not in {"COLOUR", "WORD", "FILL"}:
+            continue
+        after = row[at + 1] if at + 1 < len(row) else None
+        high = after is not None and after.type == "LEN" and after.value.unit != "in"  # "the arch must clear 7 ft"
+        over = high or (after is not None and (after.type in {"PRON", "DET"} or after.text.lower() == "by"))
+        if not over and not (at and row[at - 1].text.lower() == "to"):
+            continue
+        out[at] = term.unused()
+        by = next((i for i in range(at + 1, min(at + 6, len(row))) if row[i].text.lower() == "by"), 0)
+        if by and by + 1 < len(row) and row[by + 1].type in AMOUNTS:
+            out[at : by + 2] = [t.unused() for t in row[at : by + 2]]
+    return out
+
+
+def hints(row: list[Term]) -> list[Term]:
+    """ "a bit of black", "lots of green", "a few gold ones": how much of a colour, which no number tells."""
+    out = list(row)
+    for at, term in enumerate(row):
+        said = {*term.text.lower().split()} & placed("hints")
+        after = at + 1
+        while after < len(row) and (row[after].type in {"OF", "DET"} or row[after].text.lower() in placed("little")):
+            after += 1
+        coloured = after < len(row) and row[after].type == "COLOUR"
+        if not (coloured and said) or term.type not in {"FILL", "VAGUE", "WORD", "NUM"}:
+            continue
+        ones = row[after + 1 : after + 2] and row[after + 1].type in {"ONES", "BALLOON"}
+        if term.type in {"VAGUE", "NUM"} and (not ones or any(t.type in {"TABLE", "SHAPE"} for t in row)):
+            continue
+        out[at] = term.unused()
+        if ones:
+            out[after + 1] = row[after + 1].moved("FILL", "")
+    return out
+
+
+def greens(row: list[Term]) -> list[Term]:
+    """ "with greens?": leaves, unless it stands beside another colour."""
+    out = list(row)
+    for at, term in enumerate(row):
+        near = [t.type for t in (*row[max(0, at - 2) : at], *row[at + 1 : at + 3])]
+        many = term.type == "COLOUR" and term.value in placed("leaves") and term.text.lower() == f"{term.value}s"
+        if many and "COLOUR" not in near:
+            out[at] = term.moved("FLAG", ("foliage", True))
+    return out
+
+
+def colours_counted(row: list[Term]) -> list[Term]:
+    """ "in 2 colours, navy and gold": a number of colours is none of pieces."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        if row[at].type == "NUM" and row[at + 1].type == "FILL" and row[at + 1].text.lower() in placed("colours"):
+            out[at] = row[at].moved("FILL", "of")
+    return out
+
+
+def placed_colours(row: list[Term]) -> list[Term]:
+    """ "red on top": where on a piece a colour goes is not worked out."""
+    if not any(term.text.lower() in placed("spots") for term in row):
+        return row
+    out = list(row)
+    for at, term in enumerate(row):
+        end = at + 1
+        while end < len(row) and row[end].type in {"FILL", "PREP", "DET"} and end - at <= SEVERAL:
+            end += 1
+        run = row[at + 1 : end] if term.type == "COLOUR" else []
+        words = " ".join(t.text.lower() for t in run).split()
+        spots = [i for i, word in enumerate(words) if word in placed("spots")]
+        if spots and words[0] in {"on", "at", "near"} and "of" not in words:
+            out[at + 1 : end] = [t.unused() for t in run]
+    return out
+
+
+def gone(row: list[Term]) -> list[Term]:
+    """ "peach is out", "the gold's gone": it is taken away."""
+    if not any(term.type == "COLOUR" for term in row):
+        return row
+    out: list[Term] = []
+    after = -1  # where such an "out" stands, which keeps the colours behind it apart
+    for at, term in enumerate(row):
+        end = at + 2 if at + 1 < len(row) and row[at + 1].text.lower() in placed("is") else at + 1
+        gone = term.type == "COLOUR" and end < len(row) and row[end].text.lower() in placed("gone")
+        if gone and (end + 1 == len(row) or row[end + 1].type in {"SEP", "AND"}):
+            out.append(Term("REMOVE", "remove", term.start, term.start, ""))
+            after = end
+        out.append(term.moved("GAP") if at == after else term)
+    return out

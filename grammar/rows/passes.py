@@ -1,0 +1,97 @@
+"""What is settled in a row of terms before the grammar reads it, pass by pass.
+
+Each pass gets the terms that the one before it left. It drops none, but makes it filler, or a word that is named as not
+used. It runs only where its stage begins with one of the types of terms that the pass is about.
+"""
+
+from collections.abc import Callable
+
+from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round
+from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
+from grammar.rows.called import called_ones
+from grammar.rows.falling import falling
+from grammar.rows.giants import giants
+from grammar.rows.here_and_there import here_and_there
+from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, placed_colours
+from grammar.rows.hundreds import adding_up, hundreds
+from grammar.rows.labelled import blown_to, degrees, in_all, telling, too_low, unit_ahead, winds
+from grammar.rows.last_time import last_time
+from grammar.rows.occasions import clauses, hours, names, occasion
+from grammar.rows.portions import (
+    as_many,
+    for_every,
+    half_of,
+    half_of_it,
+    half_of_them,
+    parts,
+    portions,
+    ratios,
+)
+from grammar.rows.put_up import digits_to_stand, letters
+from grammar.rows.setting import around
+from grammar.rows.several import bags, matching, one_and_one, so_many_of, some, two_of, two_people
+from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
+from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things
+from grammar.terms import Term
+
+Pass = Callable[[list[Term]], list[Term]]
+Stage = tuple[tuple[frozenset[str], Pass], ...]
+
+
+def _about(types: str, *passes: Pass) -> Stage:
+    """Passes about some types of terms; about every row where none is named."""
+    return tuple((frozenset(types.split()), step) for step in passes)
+
+
+# First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
+# names, dates or is taken back; at last shares and small words.
+STAGES: tuple[Stage, ...] = (
+    (
+        *_about("", occasion),
+        *_about("NUM", digits_to_stand, here_and_there),
+        *_about("PROP", letters),
+        *_about("COLOUR", cleared, hints, greens),
+        *_about("", ring_round),
+        *_about("PIECE", bearing, on_each, at_a_side),
+        *_about("FOOTER NOMINALS LEN", giants),
+        *_about("MONEY NUM SAME LEN PRON", last_time),
+    ),
+    _about("LEN", falling),
+    (
+        *_about("PARTS", parts),
+        *_about("SAME", matching),
+        *_about("FRAC", half_of, half_of_them, half_of_it),
+        *_about("CORR NEG", not_that),
+        *_about("SHAPE", rounded),
+        *_about("LEN", by_so_much),
+        *_about("NUM", two_people),
+        *_about("OPS", two_of),
+        *_about("FLAG FILL", called_ones),
+        *_about("ONES", one_and_one),
+        *_about("", colours_counted, as_wide_as_high, so_many_of),
+    ),
+    (
+        *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),
+        *_about("", left_off, gone, of_the_job),
+        *_about("LABEL", winds, too_low, telling, in_all),
+        *_about("", blown_to),
+        *_about("COLOUR", placed_colours),
+        *_about("", clauses, taken_back, names, hours),
+    ),
+    _about("NUM LEN", around),
+    (
+        *_about("", alone, bags, props, between, ratios, hundreds, as_many, for_every),
+        *_about("", portions, adding_up, drop_links, gaps, bind),
+    ),
+)
+
+
+def settled(terms: tuple[Term, ...]) -> list[Term]:
+    """The terms that the grammar reads."""
+    row = [term for term in terms if term.type != "USED"]
+    for stage in STAGES:
+        types = {term.type for term in row}
+        for wanted, step in stage:
+            if not wanted or not types.isdisjoint(wanted):
+                row = step(row)
+    return [term for term in row if term.type != "FILL"]

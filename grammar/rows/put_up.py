@@ -1,0 +1,54 @@
+"""Digits and letters that are put up: "a number 4 on top", "the letters L and M"."""
+
+from grammar.terms import NOUNS, Term
+from grammar.word_files import placed
+
+COUNTED = NOUNS | {"BALLOON", "LABEL", "FOOTER", "NUM", "LEN", "ROWS", "BY", "TO"}
+BEFORE_SIZES = 3  # terms from "some" to "3 footers"
+
+
+def digits_to_stand(row: list[Term]) -> list[Term]:
+    """ "a number 4 on top", "a big 5", "the number 30": digits that are put up, of which none is counted."""
+    out = list(row)
+    kinds = any(term.type == "PIECE" for term in row)
+    for at, term in enumerate(row):
+        if term.type != "NUM" or at < 1 or (at + 1 < len(row) and row[at + 1].type in COUNTED):
+            continue
+        first = at
+        while first and row[first - 1].type in {"FILL", "WORD", "COLOUR", "PROP"} and at - first <= BEFORE_SIZES:
+            first -= 1
+            if row[first].text.lower() in placed("digit"):
+                break
+        said = {row[i].text.lower() for i in range(first, at)}
+        named = row[first].text.lower() in placed("digit") and first < at
+        told = any(t.text.lower() in placed("digit") for t in row[:at]) or (kinds and _on_top(row, at))
+        spelt = told and _is_article(row, at - 1)
+        if named or spelt or (_is_article(row, first - 1) and said & placed("grand")):
+            out[first : at + 1] = [t.unused() for t in row[first : at + 1]]
+    return out
+
+
+def _is_article(row: list[Term], at: int) -> bool:
+    return at >= 0 and (row[at].type, row[at].value) == ("DET", "one")
+
+
+def _on_top(row: list[Term], at: int) -> bool:
+    """Whether "a 4 and a 0 on top" goes on from a number: only digits are put on something one by one."""
+    after = at + 1
+    while [t.type for t in row[after : after + 3]] == ["AND", "DET", "NUM"]:
+        after += 3
+    return row[at].text.isdigit() and after < len(row) and row[after].type == "PREP"
+
+
+def letters(row: list[Term]) -> list[Term]:
+    """ "the letters L and M": letters that are put up."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() not in placed("letters"):
+            continue
+        end = at + 1
+        while end < len(row) and ((len(row[end].text) == 1 and row[end].text.isalpha()) or row[end].type == "AND"):
+            end += 1
+        end -= row[end - 1].type == "AND"
+        out[at + 1 : end] = [t.unused() for t in row[at + 1 : end]]
+    return out

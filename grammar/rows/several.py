@@ -1,0 +1,131 @@
+"""How many of several are meant: "two matching columns", "one gold one silver", "some in gold", "5 bags of 100"."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from grammar.terms import NOUNS, Amount, Term
+from grammar.word_files import placed
+
+IN_TWOS = NOUNS | {
+    "LEN",
+    "NUM",
+    "COLOUR",
+    "BALLOON",
+    "FOOTER",
+    "ONES",
+    "ROWS",
+    "MORE",
+    "LABEL",
+    "SEP",
+    "CHOICE",
+}
+WITHIN = 6  # terms from an article or number to its noun
+TOLD = frozenset({"LEN", "COLOUR", "FLAG", "CHOICE", "NEG"})
+NAMED = frozenset({"TABLE", "PIECE", "SHAPE", "FOOTER"})
+
+
+def matching(row: list[Term]) -> list[Term]:
+    """ "two matching columns" as "two columns matching"."""
+    for at, term in enumerate(row):
+        noun = at + 1
+        while noun < len(row) and row[noun].type in {"NUM", "LEN"} and noun - at < WITHIN:
+            noun += 1
+        if term.type == "SAME" and term.value == "colours" and noun < len(row) and row[noun].type in NOUNS:
+            return [*row[:at], *row[at + 1 : noun + 1], term, *row[noun + 1 :]]
+    return row
+
+
+def two_people(row: list[Term]) -> list[Term]:
+    """ "a couple getting married", "the couple want gold": no number of things."""
+    return [_two_people(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
+
+
+def _two_people(term: Term, after: list[Term]) -> Term:
+    counts = bool(after) and (after[0].type in IN_TWOS or after[0].text.lower() == "of")
+    alone = term.type == "NUM" and term.text.lower().split(" ")[-1] == "couple"
+    return term.moved("FILL", "couple") if alone and after and not counts else term
+
+
+def two_of(row: list[Term]) -> list[Term]:
+    """ "2x arch": two of them, and not twice what there is."""
+    return [_two_of(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
+
+
+def _two_of(term: Term, after: list[Term]) -> Term:
+    named = bool(after) and after[0].type in NOUNS | {"LEN"}
+    return term.moved("NUM", Amount(Fraction(2))) if term.text.lower().replace(" ", "") == "2x" and named else term
+
+
+def one_and_one(row: list[Term]) -> list[Term]:
+    """ "one gold one silver": the second "one" counts, too, and is no "gold one"."""
+    out = list(row)
+    for at in range(3, len(row)):
+        kinds = [term.type for term in row[at - 3 : at + 1]]
+        one = row[at - 3].text.lower() == "one" and row[at - 1].text.lower() == "one"
+        if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
+            out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
+    return out
+
+
+def so_many_of(row: list[Term]) -> list[Term]:
+    """ "four tables of 8 feet and six of six": sizes of one unit."""
+    unit = ""
+    out = list(row)
+    for at, term in enumerate(row):
+        if at < 2 or row[at - 1].type != "OF":
+            continue
+        if term.type == "LEN" and row[at - 2].type in NOUNS | {"NUM"}:
+            unit = term.value.unit
+        ends = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "COLOUR"}
+        if unit and term.type == "NUM" and row[at - 2].type == "NUM" and ends:
+            out[at] = term.moved("LEN", Amount(term.value.value, unit))
+    return out
+
+
+def some(row: list[Term]) -> list[Term]:
+    """ "eleven 6 ft tables, three are 8 ft": three of them; "some in gold" of them: nobody knows how many."""
+    if not any(term.text.lower() == "some" or _is(term) for term in row):
+        return row
+    out = list(row)
+    counted = False
+    named = all(term.type not in NAMED for term in row)  # "four are gold": of what is in hand
+    for at, term in enumerate(row):
+        lead = at + 1
+        while lead < len(row) and {*row[lead].text.lower().split()} <= placed("told_of"):
+            lead += 1
+        told = row[lead].type if lead < len(row) else ""
+        if named and term.type == "NUM" and told in TOLD and at + 1 < lead and _is(row[at + 1]):
+            out[at + 1] = replace(row[at + 1], type="PRON", value="it", text="of them")
+        elif named and term.type == "NUM" and told == "PREP" and at + 1 < lead and _is(row[at + 1]):
+            out[at] = term.unused()  # "three are for the kids" says no new number
+        elif named and term.text.lower() == "some" and told in TOLD and at + 1 < lead:
+            end = lead + 1
+            while end + 1 < len(row) and (row[end].type, row[end + 1].type) == ("AND", told):
+                end += 2
+            out[at:end] = [t.unused() for t in row[at:end]]
+        counted = counted or term.type == "NUM"
+        named = named or (counted and term.type in NAMED)
+    return out
+
+
+def _is(term: Term) -> bool:
+    return term.type == "FILL" and term.text.lower() in placed("told_are")
+
+
+def bags(row: list[Term]) -> list[Term]:
+    """ "5 bags of 100", "5 packs of 50 balloons": so many balloons."""
+    out: list[Term] = []
+    at = 0
+    while at < len(row):
+        term = row[at]
+        if term.type == "NUM" and at + 2 < len(row) and (row[at + 1].type, row[at + 1].value) == ("LABEL", "pack_size"):
+            inner = row[at + 2]
+            if inner.type == "NUM":
+                number = Amount(term.value.value * inner.value.value)
+                out.append(Term("NUM", number, term.start, inner.end, f"{term.text} bags of {inner.text}"))
+                out.append(Term("BALLOON", "balloon", inner.end, inner.end, ""))
+                at += 4 if row[at + 3 : at + 4] and row[at + 3].type == "BALLOON" else 3
+                continue
+        out.append(term)
+        at += 1
+    return out

@@ -1,0 +1,123 @@
+"""What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
+
+from grammar.terms import SIZED, Term
+from grammar.word_files import load_words, placed
+
+SEVERAL = 3
+ANEW = SIZED | {"BY"}
+
+
+def taken_back(row: list[Term]) -> list[Term]:
+    """ "four, sorry, nine tables", "8 six foot no 9 six foot": of what is said anew, only the last was meant."""
+    out = [t.moved("CORR", "corr") if _takes_back(row, at) else t for at, t in enumerate(row)]
+    at = 0
+    while at < len(out):
+        end = at
+        while end < len(out) and (out[end].type in {"SEP", "FILL"} or _is_slip(out[end])):
+            end += 1
+        if any(_is_slip(t) for t in out[at:end]):
+            again = _said_anew(out, at, end)
+            out[at - again : end] = [t.moved("FILL", "of") for t in out[at - again : end]] if again else out[at:end]
+        at = end + 1
+    return out
+
+
+def _is_slip(term: Term) -> bool:
+    return term.type == "CORR" or (term.type == "NEG" and term.text.lower() == "no")
+
+
+def _said_anew(row: list[Term], at: int, end: int) -> int:
+    """How many amounts before `at` are said again, in the same order, from `end` on."""
+    first, last = at, end
+    while first > 0 and row[first - 1].type in ANEW:
+        first -= 1
+    while last < len(row) and row[last].type in ANEW:
+        last += 1
+    for many in range(min(at - first, last - end), 0, -1):
+        if [t.type for t in row[at - many : at]] == [t.type for t in row[end : end + many]]:
+            return many
+    return 0
+
+
+def _takes_back(row: list[Term], at: int) -> bool:
+    """Whether a plain "no" takes back what was said: between commas, or before another number or size."""
+    if row[at].type != "NEG" or row[at].text.lower() != "no" or not at or at + 1 == len(row):
+        return False
+    after = row[at + 1]
+    if after.type in SIZED:
+        again = any(t.type == after.type for t in row[:at])
+        return again and row[at - 1].text.lower() != "with" and all(t.type != "BALLOON" for t in row[at + 2 : at + 4])
+    slip = row[at + 2 : at + 3] if after.type == "SEP" else [after]
+    return row[at - 1].text == after.text == "," or any(term.type == "CORR" for term in slip)
+
+
+def counted_aloud(row: list[Term]) -> list[Term]:
+    """ "let me count one two three four five tables": only the last of them is the number."""
+    out = list(row)
+    numbers = [i for i, t in enumerate(row) if t.type == "NUM"]
+    for first, at in enumerate(numbers):
+        run = [at]
+        for nxt in numbers[first + 1 :]:
+            apart = any(t.type not in {"NUM", "FILL", "SEP"} for t in row[run[-1] + 1 : nxt])
+            if apart or row[nxt].value.value != row[run[-1]].value.value + 1:
+                break
+            run.append(nxt)
+        if row[at].value.value == 1 and len(run) > SEVERAL:
+            for i in run[:-1]:
+                out[i] = row[i].moved("FILL", "")
+    return out
+
+
+def not_that(row: list[Term]) -> list[Term]:
+    """ "eight feet, no not eight, six feet": what is denied is no number of its own."""
+    out = list(row)
+    for at in range(1, len(row) - 1):
+        slip, denied = row[at - 1], row[at]
+        twice = slip.type == "NEG" and at > 1 and row[at - 2].type == "NEG"  # "no, not eight"
+        if not (slip.type == "CORR" or twice) or not slip.text.lower().endswith("not") or denied.type != "NUM":
+            continue
+        if any(t.type in {"NUM", "LEN"} and t.value.value == denied.value.value for t in row[: at - 1]):
+            out[at] = denied.moved("FILL", "of")
+            if twice:
+                out[at - 2], out[at - 1] = row[at - 2].moved("CORR", "corr"), slip.moved("FILL", "of")
+    return out
+
+
+def things(row: list[Term]) -> list[Term]:
+    """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
+    out = list(row)
+    for at, term in enumerate(row[:-2]):
+        if row[at + 1].type != "NUM":
+            continue
+        after = row[at + 2]
+        if term.type == "LABEL" and term.text.lower().endswith((" for", " of")) and after.type == "LEN":
+            out[at] = term.moved("FILL", "for")
+        elif term.text.lower() in placed("takes") and after.text.lower() in placed("off"):
+            out[at], out[at + 2] = term.moved("REMOVE", "remove"), after.moved("FILL", "")
+    return out
+
+
+def left_off(row: list[Term]) -> list[Term]:
+    """ "leave the greenery off", "leave the gold out of it": it is taken away."""
+    out, leaving = list(row), placed("leaving")
+    for at, term in enumerate(row):
+        if term.text.lower() not in leaving:
+            continue
+        after = [t for t in row[at + 1 : at + 5] if t.type != "DET"]
+        if len(after) > 1 and after[0].type in {"FLAG", "COLOUR", "PIECE"} and after[1].text.lower() in placed("off"):
+            out[at] = term.moved("REMOVE", "remove")
+    return out
+
+
+def of_the_job(row: list[Term]) -> list[Term]:
+    """ "forget the budget": what is known of the job, named to be taken away."""
+    if not any(term.type in {"REMOVE", "NEG"} for term in row):
+        return row
+    out, facts = list(row), load_words("places.toml")["job"]
+    for at, term in enumerate(row):
+        fact = facts.get(term.text.lower()) if term.type in {"FILL", "WORD"} else None
+        led = next((t for t in reversed(row[:at]) if t.type not in {"DET", "FILL"}), None)
+        last = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "MORE"}
+        if fact and last and led is not None and led.type in {"REMOVE", "NEG"}:
+            out[at] = term.moved("LABEL", fact)
+    return out

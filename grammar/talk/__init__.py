@@ -1,0 +1,1 @@
+"""What is no request: orders, habits, reports of what was used."""

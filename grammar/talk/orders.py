@@ -1,0 +1,138 @@
+"""What is asked for: patterns of words/orders.toml found in the words of a turn."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from functools import cache
+
+from grammar.record import record
+from grammar.tokens.lexicon import HYPHENS
+from grammar.tokens.number_words import number_words
+from grammar.tokens.scan import Token
+from grammar.word_files import load_words, placed
+
+GAP = 6  # words that "~" may stand for
+STOPS = frozenset({".", "!", ";", "?"})
+MONEY_SIGNS = frozenset("$£€")
+NUMBERS = frozenset({"#", "##"})  # any number; the second is used up by the order
+
+
+@record
+class Order:
+    """An intent, the tokens that say so, and whether the whole turn is used up by them."""
+
+    intent: str
+    used: frozenset[int]
+    rank: int
+    size: int
+
+
+@record
+class Item:
+    """One place of a pattern: words of which one must stand there ("~", "^", "$", "#" as documented in the file)."""
+
+    words: frozenset[str]
+    optional: bool = False
+
+
+@cache
+def _by_first() -> dict[str, list[tuple[int, str, str]]]:
+    """The patterns with their rank and intent, by the words that they may begin with."""
+    table: dict[str, list[tuple[int, str, str]]] = {}
+    for rank, (intent, order) in enumerate(load_words("orders.toml").items()):
+        for text in order["say"]:
+            for word in first_words(_items(text)):
+                table.setdefault(word, []).append((rank, intent, text))
+    return table
+
+
+@cache
+def begun_by(word: str) -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
+    """Rank, intent and places of each pattern that may begin with the word."""
+    return tuple((rank, intent, items_of(text)) for rank, intent, text in _by_first().get(word, ()))
+
+
+def _items(pattern: str) -> Iterator[Item]:
+    for part in pattern.split():
+        words = part.removesuffix("?") if len(part) > 1 else part
+        yield Item(frozenset(words.split("|")), words != part)
+
+
+def items_of(pattern: str) -> tuple[Item, ...]:
+    """The places of a pattern: words between spaces, "a|b" a choice, "a?" may be missing."""
+    return tuple(_items(pattern))
+
+
+def first_words(items: Iterable[Item]) -> Iterator[str]:
+    """The words that a pattern may begin with."""
+    for item in items:
+        yield from item.words
+        if not item.optional and "~" not in item.words:  # a gap may be none
+            break
+
+
+def find_orders(tokens: Sequence[Token]) -> list[Order]:
+    """Each intent that the words hold, the best match first (most words used, then rank)."""
+    words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
+    best: dict[str, Order] = {}
+    for at, (_, token) in enumerate(words):
+        rows = begun_by(token.lower) if token.lower in _by_first() else ()
+        if at == 0:
+            rows = (*rows, *begun_by("^"))
+        for rank, intent, items in rows:
+            found = match(words, at, items)
+            if found is not None:
+                used = [index for k, index in found if "#" not in items[k].words]
+                old = best.get(intent)
+                size = max(len(used), old.size if old else 0)
+                best[intent] = Order(intent, frozenset(used) | (old.used if old else frozenset()), rank, size)
+    return sorted(best.values(), key=lambda order: (-order.size, order.rank))
+
+
+def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Order]:
+    """The orders, with "does it fit?" right after a budget taken for the money and not for the car."""
+    plain = {token.lower for token in tokens if token.kind == "word"} <= placed("fitting")
+    if topic == "budget" and plain:
+        return [replace(order, intent="solve") if order.intent == "transport" else order for order in orders]
+    return orders
+
+
+def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int = 0) -> list[tuple[int, int]] | None:
+    """(item, token index) of each item of items[k:] that stands from word `at` on, or None."""
+    if k == len(items):
+        return []
+    item = items[k]
+    if "~" in item.words:
+        for skip in range(GAP + 1):
+            rest = match(words, at + skip, items, k + 1)
+            if rest is not None:
+                return rest
+            if at + skip >= len(words) or words[at + skip][1].lower in STOPS:
+                return None
+        return None
+    if "^" in item.words:
+        return match(words, at, items, k + 1) if at == 0 else None
+    if "$" in item.words:
+        return [] if all(token.lower in STOPS for _, token in words[at:]) else None
+    if at < len(words):
+        index, token = words[at]
+        number = token.kind == "number" or token.text in MONEY_SIGNS or token.lower in number_words().cardinals
+        if token.lower in item.words or ((item.words & NUMBERS) and number):
+            rest = match(words, at + 1, items, k + 1)
+            if rest is not None:
+                return [(k, index), *rest]
+    return match(words, at, items, k + 1) if item.optional else None
+
+
+@cache
+def _places(pattern: str) -> tuple[Item, ...]:
+    return items_of(pattern)
+
+
+def stands_in(pattern: str, tokens: Sequence[Token]) -> frozenset[int]:
+    """The tokens that say the pattern, where they stand first; none where they do not."""
+    words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
+    for at in range(len(words)):
+        found = match(words, at, _places(pattern))
+        if found is not None:
+            return frozenset(index for _, index in found)
+    return frozenset()

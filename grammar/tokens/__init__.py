@@ -1,0 +1,1 @@
+"""From letters to tokens: what is written, whatever it means."""
