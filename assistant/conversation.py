@@ -1,7 +1,8 @@
 """The conversation: turns in, replies out; what was said is the state."""
 
 import gc
-from contextlib import AbstractContextManager
+from collections.abc import Iterator
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import replace
 from functools import cache, lru_cache
 from pathlib import Path
@@ -89,9 +90,10 @@ class Conversation:
 
     def reply_to(self, text: str) -> Reply:
         """The same answer, for the command and the chat."""
-        words = self.hear(text[:LONGEST])
-        with self._in_its_language():
-            return self._answered(words)
+        with _no_collecting():
+            words = self.hear(text[:LONGEST])
+            with self._in_its_language():
+                return self._answered(words)
 
     def _in_its_language(self) -> AbstractContextManager[None]:
         return speaking(self.heard.answered, self.reader.lexicon.colour_words)
@@ -329,6 +331,18 @@ def _reading_of(book: Book) -> tuple[Vocabulary, Reader]:
     made = vocabulary, Reader(vocabulary, convert)
     _settle()
     return made
+
+
+@contextmanager
+def _no_collecting() -> Iterator[None]:
+    """No looking for garbage within a turn, in which much is made that goes by itself."""
+    wanted = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if wanted:
+            gc.enable()
 
 
 @cache

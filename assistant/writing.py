@@ -58,6 +58,7 @@ class Writer:
             return [paragraph(self._nothing(now), self.width)] if not now.pending else []
         if now.pending and before.pieces == now.pieces and before.job == now.job:
             return []  # the question is all that is new
+        made.look_ahead()
         changed = self._difference(before, now, made, was) if before.pieces else []
         heads = [line for place in range(len(now.pieces)) for line in self._piece(place, now.pieces[place], made)]
         ready = any(self._main(place, made) for place in range(len(now.pieces)))

@@ -108,6 +108,14 @@ class Estimate:
         found = (self.figure(id, piece) for piece, id in sorted(wanted, key=lambda key: places[key[0]]))
         return [figure for figure in found if figure is not None]
 
+    def look_ahead(self) -> None:
+        """Work out all that is shown, ranges aside: where this comes first, each input is moved but once."""
+        for spread in (*self._pieces, self._job):
+            for id in spread.world.shows:
+                spread.world.find(id)
+        for place in range(len(self._pieces)):
+            self.parts(place)
+
     def let_go(self) -> None:
         """Forget what is quickly worked out again: for an estimate that is kept after it has been shown."""
         for spread in (*self._pieces, self._job):
@@ -271,17 +279,8 @@ class Estimate:
 
     def _pulls(self, spread: Spread) -> dict[str, float]:
         """How far each input moves the main figure of its scope, else any figure shown, as a share of the figure."""
-        world = spread.world
-        main = self.book.kind_of(world.kind).main
-        found: dict[str, float] = {}
-        for shown in dict.fromkeys((main, *world.shows)):
-            moves = spread.moves(shown)
-            share = (1.0 if shown == main else LESSER) / (abs(spread.at(shown)) or 1.0) if moves else 0.0
-            for move in moves:
-                id, pull = spread.leaves[move.leaf].id, move.size * share
-                if pull > found.get(id, -1.0):
-                    found[id] = pull
-        return found
+        main = self.book.kind_of(spread.world.kind).main
+        return spread.pulls({id: 1.0 if id == main else LESSER for id in (main, *spread.world.shows)})
 
 
 def _greatest_first(moves: list[Move]) -> list[Move]:

@@ -7,7 +7,7 @@ rounding is left out and choices stay as at typical values, so that rounding nei
 
 import math
 from bisect import bisect_left
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from itertools import chain, islice
 from typing import Any, NamedTuple
 
@@ -92,6 +92,28 @@ class Spread:
             for leaf in leaves:
                 low, high = runs.get(leaf) or self._run(leaf)
                 found.append(Move(leaf, low[id] - typical, high[id] - typical))
+        return found
+
+    def pulls(self, weights: Mapping[str, float]) -> dict[str, float]:
+        """How far each input moves any of these figures at most, as a share of the figure times its weight; by fact."""
+        shown: list[tuple[str, int, float, float]] = []
+        for id, weight in weights.items():
+            step = self.world.find(id)
+            if step is None or not step.fact.is_number:
+                continue
+            if len(self._order) != len(self.world.steps):
+                self._grow()
+            typical = self._base[id]
+            shown.append((id, self._masks.get(id, 0), typical, weight / (abs(typical) or 1.0)))
+        found: dict[str, float] = {}
+        for leaf, bit in self._bits.items():
+            mine = [row for row in shown if row[1] & bit]
+            if not mine:
+                continue
+            low, high = self._runs.get(leaf) or self._run(leaf)
+            most = max(max(abs(low[id] - typical), abs(high[id] - typical)) * share for id, _, typical, share in mine)
+            name = self.leaves[leaf].id
+            found[name] = max(most, found.get(name, -1.0))
         return found
 
     def at(self, id: str, leaf: str | None = None, side: int = LOW) -> float:
