@@ -15,8 +15,7 @@ class HeldShares(Ground):
     def _shares_of_held(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "60 40", "60/40", "make it 50, 30 and 20": the shares of the colours in hand, in the order said."""
         held = self.context.values.get("colours", ())
-        coloured = any(p.kind == "colour" for p in self.phrases)
-        if len(held) < len("ab") or coloured or at in self.starts:
+        if len(held) < len("ab") or at in self.starts or any(p.kind == "colour" for p in self.phrases):
             return False
         shares, end = self._row_of_numbers(at)
         if self._kind_at(end) == "word" and self.phrases[end].text.lower() in placed("shares"):

@@ -1,5 +1,7 @@
 """Some of the pieces in hand or just named that become pieces of their own."""
 
+from functools import cached_property
+
 from grammar.phrases import Phrase
 from grammar.pieces.draft import Draft
 from grammar.pieces.ground import COST
@@ -20,16 +22,17 @@ class Parts(Without):
     def _partition(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "four in pink and four in white" of the eight in hand: numbers that make up all of them."""
         total = self.context.count
-        if self.heads or self.context.asked == "count" or total is None:
-            return False
-        numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
-        if len(numbers) < len("ab"):
-            return False
-        told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD for i in numbers)
-        if not told or sum(self._number(self.phrases[i].amounts[0]) for i in numbers) != total:
+        if self.heads or self.context.asked == "count" or total is None or self._told_in_all != total:
             return False
         self._part_off(number, total)
         return True
+
+    @cached_property
+    def _told_in_all(self) -> float:
+        """What the numbers of the turn come to, where there are several and something is told of each; else nothing."""
+        numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
+        told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD for i in numbers)
+        return sum(self._number(self.phrases[i].amounts[0]) for i in numbers) if told and len(numbers) > 1 else 0.0
 
     def _part_off(self, number: float, total: float, kind: str = "") -> None:
         """So many of those in hand, of the kind in focus where none is named, become a piece of their own."""

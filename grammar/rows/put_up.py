@@ -11,6 +11,7 @@ def digits_to_stand(row: list[Term]) -> list[Term]:
     """ "a number 4 on top", "a big 5", "the number 30": digits that are put up, of which none is counted."""
     out = list(row)
     kinds = any(term.type == "PIECE" for term in row)
+    since = next((i for i, term in enumerate(row) if term.text.lower() in placed("digit")), len(row))
     for at, term in enumerate(row):
         if term.type != "NUM" or at < 1 or (at + 1 < len(row) and row[at + 1].type in COUNTED):
             continue
@@ -21,7 +22,7 @@ def digits_to_stand(row: list[Term]) -> list[Term]:
                 break
         said = {row[i].text.lower() for i in range(first, at)}
         named = row[first].text.lower() in placed("digit") and first < at
-        told = any(t.text.lower() in placed("digit") for t in row[:at]) or (kinds and _on_top(row, at))
+        told = since < at or (kinds and _on_top(row, at))
         spelt = told and _is_article(row, at - 1)
         if named or spelt or (_is_article(row, first - 1) and said & placed("grand")):
             out[first : at + 1] = [t.unused() for t in row[first : at + 1]]
