@@ -20,7 +20,7 @@ SHIFTS = frozenset({"later", "earlier"})
 SIDES = frozenset({"width", "height", "length", "across", "depth"})
 HOURS = 24
 MOST_ROWS = 24  # rows of terms that are tried for one turn
-MOST_TERMS = 1_500  # of all rows of a turn together: a long text is read in fewer ways
+MOST_TERMS = 600  # of all rows of a turn together: a long text is read in fewer ways
 TIES_TO_AMOUNT = frozenset({"LABEL", "CHOICE", "PRON", "ONHAND"})
 
 
