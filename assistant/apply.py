@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 from assistant.colours import mixed, without
-from assistant.meant import CALLED, SIZES, meant
+from assistant.meant import CALLED, EVERY, PLACES, SIZES, meant
 from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
 from grammar.vocabulary import Vocabulary
@@ -140,6 +140,11 @@ class Apply:
             return
         alike = [p for p in self.state.pieces if p.kind == mention.kind and p not in fresh]
         unclear = len(alike) > 1 and not mention.new and not mention.removed and mention.part_of is None
+        if unclear and mention.which in {*EVERY, *PLACES}:
+            for piece in meant(mention.which, alike, 0):
+                self._change(piece, mention)
+                self._look_at(piece)
+            return
         if unclear and self.state.focused not in fresh and any(f in SIZES for f in mention.facts):
             self.unclear = mention
             return

@@ -6,6 +6,7 @@ from assistant.estimating import Estimates
 from assistant.heard import clock
 from assistant.meant import meant
 from assistant.state import HeardPiece, Pending, State
+from assistant.which import which_of
 from grammar.pieces.lengths import SIZES_OPEN
 from grammar.reading import Doubt, Mention, Reading
 from grammar.vocabulary import FactWords, Vocabulary
@@ -52,11 +53,7 @@ class Asking:
 
     def which(self, mention: Mention | None, now: State) -> Pending | None:
         """Which of several pieces of one kind was meant."""
-        if mention is None:
-            return None
-        alike = [p for p in now.pieces if p.kind == mention.kind]
-        sizes = [next((f"{p.facts[f] / 12:g} ft" for f in SIZE_FACTS if f in p.facts), "one") for p in alike]
-        return Pending(f"Which {mention.kind}: the {' or the '.join(sizes)} one?")
+        return which_of(mention, now) if mention is not None else None
 
     def fewer(self, too_many: tuple[float, float] | None) -> Pending | None:
         """More taken away than there are."""
@@ -235,15 +232,6 @@ class Asking:
         spec = self.book.fact(fact, piece.kind)
         ask = self.book.kind_of(piece.kind).extra.get("ask", {}).get(fact)
         return str(ask or (spec.ask if spec and spec.ask else f"What is the {fact.replace('_', ' ')}?"))
-
-    def summary(self, state: State) -> str:
-        """The pieces in a few words."""
-        return ", ".join(self._counted(piece) for piece in state.pieces)
-
-    def _counted(self, piece: HeardPiece) -> str:
-        words = self.book.kind_of(piece.kind).words
-        noun, count = (words[0] if words else piece.kind), piece.facts.get("count")
-        return f"{count} {noun}{'s' if count != 1 and not noun.endswith('s') else ''}" if count else noun
 
 
 def _may_be(spec: FactWords, value: float) -> bool:

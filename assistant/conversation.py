@@ -18,8 +18,10 @@ from assistant.reply import Reply
 from assistant.speech import speaking, spoken
 from assistant.state import Pending, State
 from assistant.stock import read_stock
+from assistant.summary import summary
 from assistant.turns import LEAVING
 from assistant.vocabulary import make_vocabulary
+from assistant.which import answered
 from assistant.writing import Writer
 from grammar.numbers.quantities import read_quantities
 from grammar.reader import Reader
@@ -183,6 +185,10 @@ class Conversation:
             reading.mentions, reading.doubts, reading.unread, reading.job = [], [], [], {}
         open_question = before.pending
         now.pending = None
+        if open_question is not None and open_question.mention is not None:
+            mention = answered(reading, open_question.mention, now.pieces)
+            if mention is not None:
+                reading.mentions, reading.changing = [mention], True
         apply = Apply(now, self.vocabulary)
         apply.run(reading)
         now.topic = reading.topic or now.topic
@@ -315,7 +321,7 @@ class Conversation:
 
     def status(self) -> str:
         """The job so far, in one line."""
-        return self.asking.summary(self.state)
+        return summary(self.book, self.state)
 
 
 def _desk(talk: Conversation, jobs: "JobBook") -> "Desk":

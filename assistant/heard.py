@@ -19,6 +19,7 @@ OUTSIDE_INTENTS = {
     "labour": "why", "calendar": "schedule", "weights": "explain", "lasting": "explain", "gas": "shopping",
     "pick": "change",
 }  # fmt: skip
+PLAIN = "recap"  # the estimate as it stands
 CLOCKS = frozenset({"event_time", "setup_from"})
 
 
@@ -37,7 +38,7 @@ def export(state: State, vocabulary: Vocabulary) -> Held:
         for piece in state.pieces
     ]
     job = {outside_name(k, "job", vocabulary): clock(v) if k in CLOCKS else v for k, v in state.job.items()}
-    if state.intent:
+    if state.intent and state.intent != PLAIN:
         job["intent"] = OUTSIDE_INTENTS.get(state.intent, state.intent)
     return Held(pieces=pieces, job=job)
 

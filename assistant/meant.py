@@ -6,6 +6,7 @@ from assistant.state import HeardPiece
 
 SIZES = ("length", "height", "span", "diameter", "table_length", "table_diameter")
 PLACES = ("first", "second", "third", "fourth", "fifth")
+EVERY = frozenset({"all", "both"})
 CONTRARY = {"outside": "inside", "inside": "outside", "left": "right", "right": "left"}
 CALLED = frozenset(CONTRARY)  # where one of two stands
 NEAR = 0.005  # relative: 183 cm is as good as 6 ft

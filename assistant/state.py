@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from grammar.reading import Doubt
+from grammar.reading import Doubt, Mention
 
 
 @dataclass(slots=True)
@@ -23,6 +23,7 @@ class Pending:
     fact: str = ""
     piece: int | None = None
     doubt: Doubt | None = None
+    mention: Mention | None = None  # the change that waits for the answer
 
 
 @dataclass(slots=True)

@@ -11,6 +11,7 @@ from assistant.reply import Reply
 from assistant.speech import spoken
 from assistant.state import HeardPiece, State
 from assistant.stock import bags_of
+from assistant.summary import summary
 from assistant.telling import Teller, plain
 from grammar.reading import Reading
 from grammar.vocabulary import Vocabulary
@@ -38,7 +39,7 @@ class Writer:
         """The whole reply to a turn."""
         question = now.pending.text if now.pending else None
         asked = Asked(self.book, self.width, before, now, reading, was, made, self.folder)
-        answered = measured(asked) or answer(asked)
+        answered = measured(asked) or answer(asked) or self._as_it_stands(before, now, reading, made)
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]
@@ -51,6 +52,20 @@ class Writer:
             figures=made.figures,
         )
 
+    def _as_it_stands(self, before: State, now: State, reading: Reading, made: Estimate) -> list[list[str]]:
+        """A few words where nothing changed, and there is nothing to answer either."""
+        same = now.pieces == before.pieces and now.job == before.job and now.compared == before.compared
+        if not (same and now.pieces) or now.pending or now.intent not in {None, "change"}:
+            return []
+        if reading.asking:
+            text = 'I have no answer to that, and nothing changed. Say "help" for what can be asked.'
+        else:
+            balloons = made.typical("balloons_all")
+            many = f", about {plain(*balloons, metric=made.metric)} balloons" if balloons and balloons[0] else ""
+            lead = "Nothing changed" if reading.unread else "As it stands"
+            text = f'{lead}: {summary(self.book, now)}{many}. Say "recap" for all of it.'
+        return [paragraph(text, self.width)]
+
     # the estimate ----------------------------------------------------------------------------------------------------
 
     def _estimate(self, before: State, now: State, made: Estimate, was: Estimate) -> list[list[str]]:
@@ -59,7 +74,7 @@ class Writer:
         if now.pending and before.pieces == now.pieces and before.job == now.job:
             return []  # the question is all that is new
         made.look_ahead()
-        changed = self._difference(before, now, made, was) if before.pieces else []
+        changed = self._difference(before, now, made, was) if before.pieces and now.intent != "recap" else []
         heads = [line for place in range(len(now.pieces)) for line in self._piece(place, now.pieces[place], made)]
         ready = any(self._main(place, made) for place in range(len(now.pieces)))
         if not ready:

@@ -83,6 +83,7 @@ class Reading:
     metric: bool = False
     answer: str = ""
     blank: bool = False
+    asking: bool = False  # a question by its form
     text: str = ""
     near: dict[str, list[str]] = field(default_factory=dict)
 

@@ -16,6 +16,7 @@ from grammar.pieces.slots import TABLE_KIND
 from grammar.reading import Doubt, Reading, Step
 from grammar.terms import Amount
 
+EVERY = frozenset({"all", "both"})
 COVERED = ("coverage", "coverage_fraction")
 FEWEST = 2  # guests to a table, where there are several
 
@@ -324,6 +325,8 @@ class Assembler(Pointing, Added):
             first.extend = first.extend or loose.extend
             first.options = first.options or loose.options
             first.like = first.like or loose.like
+            if loose.which in EVERY and first.which == "it" and not first.new:
+                first.which = loose.which  # "make all of them 8 footers"
             first.joined = first.joined or loose.joined
             return [d for d in drafts if d is not loose]
         return drafts

@@ -245,6 +245,7 @@ class Looks(Swaps):
             self.everything = True  # "all with greenery: six tables and a garland"
         place = at + 2 if self._after(at, "onhand", "prep") else at + 1
         led = self._before(at, "make", "corr", "whatif") or (at == 0 and (self._looks(place) or self._is_share(place)))
+        led = led or len(self.phrases) == 1
         if len(self.context.kinds) > 1 and self.current is self.loose and led:
             self.current.which = "all"  # "make them all 6 ft", "all with greenery"
         if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):

@@ -61,11 +61,23 @@ def _is_held(colour: str, held: Iterable[str]) -> bool:
     return any(name == colour or name.split()[-1] == colour for name in held)
 
 
-def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
-    """Take out of a question what it only names: a piece that is in hand, and how that is, where nothing is put in."""
+def is_question(tokens: Sequence[Token]) -> bool:
+    """Whether a turn asks by its form: its first word, or its mark."""
+    words = _without_lead(tokens)
+    return tokens[-1].text == "?" or bool(words and words[0] in placed("asks") | placed("asks_as_well"))
+
+
+def _without_lead(tokens: Sequence[Token]) -> list[str]:
+    """The words of a turn without those that may stand before a question."""
     words = [token.lower for token in tokens if token.kind == "word"]
     while words and words[0] in placed("before_a_question"):
         words.pop(0)
+    return words
+
+
+def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
+    """Take out of a question what it only names: a piece that is in hand, and how that is, where nothing is put in."""
+    words = _without_lead(tokens)
     if not context.kinds or not words or reading.changing or words[0] not in placed("asks") or "about" in words[:2]:
         return
     how = words[0] in placed("asks_whether") and words[1:] and words[1] in placed("that_one")

@@ -1,7 +1,9 @@
 """Labels that go with another number than the nearest, or with none."""
 
-from grammar.terms import SIZED, Amount, Term
+from grammar.terms import NOUNS, SIZED, Amount, Term
 from grammar.word_files import load_words, placed, word_list
+
+COUNTABLE = NOUNS | {"FOOTER", "ONES", "BALLOON"}
 
 
 def degrees(row: list[Term]) -> list[Term]:
@@ -25,6 +27,26 @@ def winds(row: list[Term]) -> list[Term]:
         if said:
             out[at], out[said[-1]] = term.moved("LABEL", "wind"), row[said[-1]].moved("FILL", "")
     return out
+
+
+def of_things(row: list[Term]) -> list[Term]:
+    """ "she drops to six tables": a number of things is none of what the weather is like."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type != "LABEL" or term.value not in placed("of_the_weather"):
+            continue
+        number = _next_kept(row, at + 1)
+        noun = _next_kept(row, number + 1)
+        if number < len(row) and row[number].type == "NUM" and noun < len(row) and row[noun].type in COUNTABLE:
+            out[at] = term.moved("FILL", "of")
+    return out
+
+
+def _next_kept(row: list[Term], at: int) -> int:
+    """The index of the next term that is no filler, or len(row)."""
+    while at < len(row) and row[at].type == "FILL":
+        at += 1
+    return at
 
 
 def too_low(row: list[Term]) -> list[Term]:

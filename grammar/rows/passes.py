@@ -14,7 +14,7 @@ from grammar.rows.giants import giants
 from grammar.rows.here_and_there import here_and_there
 from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, placed_colours
 from grammar.rows.hundreds import adding_up, hundreds
-from grammar.rows.labelled import blown_to, degrees, in_all, telling, too_low, unit_ahead, winds
+from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
 from grammar.rows.occasions import clauses, hours, names, occasion
 from grammar.rows.portions import (
@@ -73,7 +73,7 @@ STAGES: tuple[Stage, ...] = (
     (
         *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),
         *_about("", left_off, gone, of_the_job),
-        *_about("LABEL", winds, too_low, telling, in_all),
+        *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),
         *_about("COLOUR", placed_colours),
         *_about("", clauses, taken_back, names, hours),

@@ -58,7 +58,8 @@ def _tells_size(row: list[Term], at: int) -> int:
     while end < len(row) and row[end].type in {"FILL", "SEP"} and row[end].value in placed("links") | {"which", ","}:
         end += 1
     told = _end_of_sizes(row, end)
-    return told if at + 1 < end < told else at
+    anew = "SEP" in {term.type for term in row[at:end]} and told < len(row) and row[told].type in NOUNS | {"PIECE"}
+    return told if at + 1 < end < told and not anew else at  # "by the door, 20 ft garland on the bar"
 
 
 def _end_of_sizes(row: list[Term], at: int) -> int:

@@ -25,7 +25,9 @@ ASKED = [(fact, pattern) for fact in BOOK.every_fact() for pattern in fact.asked
 def said(pattern: str) -> str:
     """The pattern as somebody would say it: of each choice the first, a gap as nothing."""
     words = [
-        part.removesuffix("?").split("|")[0] for part in pattern.split() if part != "~" and not part.startswith("$")
+        part.removesuffix("?").split("|")[0]
+        for part in pattern.split()
+        if part not in {"~", "^"} and not part.startswith("$")
     ]
     return " ".join(words)
 

@@ -26,6 +26,13 @@ READ = {
         "a 32 ft table made from four 8 footers": [tables(1, 384)],
         "four 6 ft tables making a 24 ft line": [tables(1, 288)],
     },
+    "behind a door and a comma another piece begins": {
+        "2 columns 7 ft by the door, 20 ft garland on the bar": [column(2, 84), heard("garland", length_in=240)],
+    },
+    "a number of things is no weather": {
+        "8 runners on 6 ft tables / what if she drops to six tables": [tables(6, 72)],
+        "8 runners on 6 ft tables / it drops to 50": [tables(8, 72)],
+    },
     "some of those that were counted": {
         "eleven 6 ft tables, three are 8 ft": [tables(8, 72), tables(3, 96)],
         "ten 6 ft tables / four are gold": [tables(6, 72), tables(4, 72, colours=[GOLD])],
