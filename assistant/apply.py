@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from assistant.colours import mixed, without
+from assistant.colours import exchanged, mixed, without
 from assistant.meant import CALLED, EVERY, PLACES, SIZES, meant
 from assistant.state import HeardPiece, State
 from grammar.reading import Mention, Reading
@@ -320,7 +320,10 @@ class Apply:
 
     def _change(self, piece: HeardPiece, mention: Mention) -> None:
         facts = piece.facts
+        swapped = self._exchange(facts, mention)
         for fact, value in mention.facts.items():
+            if swapped and fact == "colours":
+                continue
             self._exclude(facts, fact)
             if fact == "sizes" and mention.extend:
                 value = [*facts.get("sizes", []), *(s for s in value if s not in facts.get("sizes", []))]
@@ -329,7 +332,8 @@ class Apply:
             facts[fact] = value
             self._follow(facts, fact)
         for fact, value in mention.drop:
-            self._drop(facts, fact, value)
+            if not (swapped and fact == "colours"):
+                self._drop(facts, fact, value)
         for step in mention.steps:
             old = facts.get(step.fact)
             if old is None:
@@ -352,6 +356,17 @@ class Apply:
                 self._drop_piece(piece)
             else:
                 facts[step.fact] = new
+
+    def _exchange(self, facts: dict[str, Any], mention: Mention) -> bool:
+        """ "swap ivory for white": one colour in place of another that has a share, which stays; whether it was so."""
+        held, said = facts.get("colours", []), mention.facts.get("colours", [])
+        gone = [value for fact, value in mention.drop if fact == "colours"]
+        shared = any(colour.get("share") for colour in held)
+        new = len(said) == 1 and said[0].keys() == {"name"} and said[0]["name"] not in {c["name"] for c in held}
+        if not (mention.extend and shared and new and len(gone) == 1 and gone[0]):
+            return False
+        facts["colours"] = exchanged(held, said, gone[0])
+        return True
 
     def _exclude(self, facts: dict[str, Any], fact: str) -> None:
         for group in EXCLUSIVE:

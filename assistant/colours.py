@@ -20,6 +20,14 @@ def mixed(held: Row, said: Row, *, extend: bool) -> Row:
     return finish_shares([anew.pop(name, {"name": name}) for name in names] + list(anew.values()))
 
 
+def exchanged(held: Row, said: Row, gone: str) -> Row:
+    """The colours held, with the one colour said in place of the one that goes, and with its share."""
+    return [
+        {**colour, "name": said[0]["name"]} if gone in (colour["name"], colour["name"].split()[-1]) else colour
+        for colour in held
+    ]
+
+
 def without(held: Row, name: str) -> Row:
     """The colours without one, by its name or the last word of it; and all shares, which no longer make a whole."""
     left = [c for c in held if c["name"] != name and c["name"].split()[-1] != name]

@@ -243,7 +243,9 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
             return
         draft = self.current
         kind = self._kind()
-        on_table = draft.on_table or (kind == TABLE_KIND and not draft.named and self._speaks_of_table())
+        narrow = phrase.label in {"width", "across"} and self._is_limited(at)  # "12 inches wide max": the runner
+        of_table = kind == TABLE_KIND and not draft.named and not narrow and self._speaks_of_table()
+        on_table = draft.on_table or of_table
         if figure.type in {"FRAC", "PCT"} and phrase.label in ROLES:
             share = figure.high.number / (100 if figure.type == "PCT" else 1)
             in_hand = self.context.kinds and not draft.new
@@ -271,6 +273,10 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
                 self._bare_figure(figure, phrase)
             return
         self._named_fact(fact, figure, phrase)
+
+    def _is_limited(self, at: int) -> bool:
+        """Whether a size is the most that it may be."""
+        return any(self._kind_at(i) == "limit" and self.phrases[i].value == "most" for i in (at - 1, at + 1) if i >= 0)
 
     def _pays_for_another_thing(self, at: int, phrase: Phrase) -> bool:
         """ "I pay 12 for parking": money, but not for work."""

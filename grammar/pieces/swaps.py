@@ -108,10 +108,9 @@ class Swaps(HeldShares):
 
     def _swapped(self, at: int, phrase: Phrase) -> bool:
         """ "swap the red for burgundy", "make the pink lilac": one colour in place of another, or of others."""
-        held = self.context.colours
         end = at + 1
         while self._kind_at(end) in {"and", "sep"} and self._kind_at(end + 1) == "colour":
-            if phrase.value not in held or self.phrases[end + 1].value not in held:
+            if not (self._holds(phrase.value) and self._holds(self.phrases[end + 1].value)):
                 break
             end += 2  # "swap navy and gold for lilac"
         place = self._swap_place(end)
@@ -124,7 +123,9 @@ class Swaps(HeldShares):
         if not ({*verb.split()} & placed("replaces") or behind) or self._kind_at(later) != "colour":
             return False
         of_all = verb.endswith((" them", " it", " those", " these"))  # "make them pink and gold" names all anew
-        side_by_side = phrase.value in held and self.phrases[later].value not in held and not of_all
+        side_by_side = (
+            self._holds(phrase.value) and self.phrases[later].value not in self.context.colours and not of_all
+        )
         if phrase.label or not (later > end or side_by_side):
             return False
         if place is not None:
@@ -144,11 +145,14 @@ class Swaps(HeldShares):
         """ "silver for the gold": a new colour in place of one that is held."""
         old = at + 3 if self._kind_at(at + 2) == "det" else at + 2
         link = self._after(at, "prep") and self.phrases[at + 1].value == "for" and self._kind_at(old) == "colour"
-        held = self.context.colours
-        if link and self.phrases[old].value in held and phrase.value not in held:
+        if link and self._holds(self.phrases[old].value) and phrase.value not in self.context.colours:
             self.current.drop.append(("colours", self.phrases[old].value))
             self.current.extend, self.changing = True, True
             self.skip |= set(range(at + 1, old + 1))
+
+    def _holds(self, colour: object) -> bool:
+        """Whether a colour is in hand, by its name or the last word of it: "sage" of dusty sage."""
+        return any(colour in (name, name.split()[-1]) for name in self.context.colours)
 
     def _swap_place(self, at: int) -> Head | None:
         """ "change the pink on the arch to lilac": the one piece that is meant."""

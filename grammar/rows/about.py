@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from grammar.reading import Context, Mention, Reading
 from grammar.terms import Term
 from grammar.tokens.lexicon import Lexicon
+from grammar.tokens.number_words import number_words
 from grammar.tokens.scan import Token
 from grammar.word_files import placed
 
@@ -84,9 +85,19 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
     if not set(words).isdisjoint(placed("supposes") - (placed("includes") if how else frozenset())):
         return  # "how many if it's all white"
     reading.mentions = [m for m in reading.mentions if not _is_named_alone(m, context)]
+    if not reading.orders and words[0] in placed("only_asks") and not any(map(_counts, tokens)):
+        told = set(words) & placed("past")  # "what did I say for the garland"
+        kept = [m for m in reading.mentions if m.new and m.kind not in context.kinds and not told]
+        reading.doubts = reading.doubts if kept or not reading.mentions else []
+        reading.mentions = kept
     if how and not reading.orders:  # "is that with greenery?"
         for mention in reading.mentions:
             mention.facts = {k: v for k, v in mention.facts.items() if not isinstance(v, bool | str)}
+
+
+def _counts(token: Token) -> bool:
+    """Whether a token is a number, so that it may put something in."""
+    return token.value is not None or token.lower in number_words().cardinals
 
 
 def _is_named_alone(mention: Mention, context: Context) -> bool:

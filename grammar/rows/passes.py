@@ -31,7 +31,7 @@ from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
 from grammar.rows.several import bags, matching, one_and_one, so_many_of, some, two_of, two_people
 from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
-from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things
+from grammar.rows.taken_back import counted_aloud, left_off, more_like, not_that, of_the_job, taken_back, things
 from grammar.terms import Term
 
 Pass = Callable[[list[Term]], list[Term]]
@@ -72,7 +72,7 @@ STAGES: tuple[Stage, ...] = (
     ),
     (
         *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),
-        *_about("", left_off, gone, of_the_job),
+        *_about("", more_like, left_off, gone, of_the_job),
         *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),
         *_about("COLOUR", placed_colours),

@@ -1,6 +1,6 @@
 """What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
 
-from grammar.terms import SIZED, Term
+from grammar.terms import AMOUNTS, SIZED, Term
 from grammar.word_files import load_words, placed
 
 SEVERAL = 3
@@ -49,6 +49,16 @@ def _takes_back(row: list[Term], at: int) -> bool:
         return again and row[at - 1].text.lower() != "with" and all(t.type != "BALLOON" for t in row[at + 2 : at + 4])
     slip = row[at + 2 : at + 3] if after.type == "SEP" else [after]
     return row[at - 1].text == after.text == "," or any(term.type == "CORR" for term in slip)
+
+
+def more_like(row: list[Term]) -> list[Term]:
+    """ "more like 9", "closer to ten": what was said before is put right, and there are no more of it."""
+    out = list(row)
+    for at in range(len(row) - 2):
+        rather = row[at].text.lower() in placed("rather_than_that") and row[at + 1].text.lower() in placed("like_that")
+        if rather and row[at + 2].type in AMOUNTS:
+            out[at], out[at + 1] = row[at].moved("CORR", "corr"), row[at + 1].moved("FILL", "of")
+    return out
 
 
 def counted_aloud(row: list[Term]) -> list[Term]:

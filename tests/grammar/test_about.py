@@ -93,3 +93,31 @@ def test_round_tables_stay_round() -> None:
     held = after("nine round ones, 5 ft, it's for tables").heard.pieces
     assert held[0]["table_shape"] == "round"
     assert after("eight tables, round, they're 60 inch").heard.pieces[0]["table_diameter_in"] == 60
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "what's the gap either side",
+        "what did i say for the garland",
+        "is it all in gold",
+        "which of them are full drop",
+        "what is the drop at each end",
+    ],
+)
+def test_a_question_without_a_number_puts_nothing_in(asked: str) -> None:
+    assert after(f"{HELD} / {asked}").heard.pieces == after(HELD).heard.pieces
+
+
+@pytest.mark.parametrize(
+    ("asked", "kinds"),
+    [
+        ("how much for a garland", ["runner", "garland"]),
+        ("what if there's greenery", ["runner"]),
+        ("what about a 12 ft garland", ["runner", "garland"]),
+    ],
+)
+def test_a_question_may_still_suppose_something(asked: str, kinds: list[str]) -> None:
+    pieces = after(f"{HELD} / {asked}").heard.pieces
+    assert [piece["kind"] for piece in pieces] == kinds
+    assert pieces != after(HELD).heard.pieces

@@ -183,3 +183,39 @@ def test_no_part_of_a_balloon_is_kept() -> None:
     told = after("ten bouquets of 3 / pop a fourth balloon in each")
     assert told.heard.pieces[0]["balloons"] == 3
     assert told.question is not None
+
+
+@pytest.mark.parametrize(
+    ("said", "colours"),
+    [
+        ("sage and ivory 70 30 / swap ivory for white", [["sage:0.7", "white:0.3"]]),
+        ("70 % dusty sage and 30 % ivory / change the sage to navy", [["navy:0.7", "ivory:0.3"]]),
+        ("dusty sage and ivory / silver for the sage", [["ivory", "silver"]]),
+        ("light pink, hot pink and white / swap the pink for red", [["white", "red"]]),
+    ],
+)
+def test_a_colour_goes_by_the_last_word_of_its_name_and_leaves_its_share(said: str, colours: list[list[str]]) -> None:
+    assert _colours(f"12 ft garland in {said}") == colours
+
+
+@pytest.mark.parametrize(
+    ("said", "facts"),
+    [
+        ("7 ft garland / actually more like 9", {"length_in": 108}),
+        ("8 tables of 6 ft / closer to ten", {"count": 10}),
+        ("8 tables of 6 ft / more like ten tables", {"count": 10}),
+        ("8 runners on 6 ft tables / each one 12 inches wide max", {"max_width_in": 12}),
+        ("8 runners on 6 ft tables / tables are 30 inches wide", {"table_width_in": 30}),
+    ],
+)
+def test_a_size_or_number_is_put_right_or_limited(said: str, facts: dict[str, float]) -> None:
+    piece = after(said).heard.pieces[0]
+    assert {fact: piece.get(fact) for fact in facts} == facts
+    assert len(after(said).heard.pieces) == 1
+
+
+@pytest.mark.parametrize(("said", "tax"), [("total with 8.25 tax", 8.25), ("vat is 20", 20), ("tax 8.875 %", 8.875)])
+def test_a_tax_needs_no_sign(said: str, tax: float) -> None:
+    reply = after(f"arch 8 by 7 ft / {said}")
+    assert reply.heard.job["tax_pct"] == tax
+    assert "length_in" not in reply.heard.pieces[0]
