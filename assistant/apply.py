@@ -1,34 +1,19 @@
 """Acts of a reading, carried out on the state."""
 
 from dataclasses import replace
-from typing import Any
 
-from assistant.colours import exchanged, mixed, without
+from assistant.changes import Changes
+from assistant.gone import brought_back, put_by
 from assistant.meant import CALLED, EVERY, PLACES, SIZES, meant
-from assistant.state import HeardPiece, State
+from assistant.state import HeardPiece
 from grammar.reading import Mention, Reading
-from grammar.vocabulary import Vocabulary
 
 ORDINALS = frozenset({"first", "second", "third", "middle", "last", "biggest", "smallest"})
-WHOLE = frozenset({"count", "balloons"})
 DISTINCT = frozenset({"coverage", "coverage_fraction", "table_length", "length", "span", "height", "diameter", "count"})
-EXCLUSIVE = (
-    frozenset({"coverage", "coverage_fraction"}),
-    frozenset({"markup", "margin"}),
-)
 
 
-class Apply:
-    """Carries out one reading; `changed` tells whether anything came out different."""
-
-    def __init__(self, state: State, vocabulary: Vocabulary) -> None:
-        self.state = state
-        self.vocabulary = vocabulary
-        self.missed: list[Mention] = []
-        self.chosen = False
-        self.refused = False
-        self.too_many: tuple[float, float] | None = None
-        self.unclear: Mention | None = None
+class Apply(Changes):
+    """Carries out one reading: finds the pieces that are meant."""
 
     def run(self, reading: Reading) -> None:
         """All mentions, then the job's facts."""
@@ -156,6 +141,9 @@ class Apply:
             self._split(mention, existing, fresh)
         elif mention.which == "known" and existing is None:
             self.missed.append(mention)
+        elif existing is None and (back := brought_back(self.state, mention)) is not None:
+            self._change(back, mention)
+            self._look_at(back)
         elif mention.new or existing is None or existing in fresh:
             self._add(mention, fresh)
         else:
@@ -190,7 +178,7 @@ class Apply:
             return
         if mention.removed:
             for piece in chosen:
-                self._drop_piece(piece)
+                self._take_away(piece)
             return
         if mention.new:
             copy = HeardPiece(pieces[focus].kind, {k: v for k, v in pieces[focus].facts.items() if k != "count"})
@@ -264,6 +252,7 @@ class Apply:
         if mention.which.startswith("kind "):
             model = self._existing(mention.which.removeprefix("kind "))
         if mention.instead and model is not None and model in self.state.pieces:
+            put_by(self.state, model, piece.kind)
             self.state.pieces[self.state.pieces.index(model)] = piece
             fresh.append(piece)
             self._look_at(piece)
@@ -310,90 +299,8 @@ class Apply:
         if existing is None:
             self.missed.append(mention)
         else:
-            self._drop_piece(existing)
+            self._take_away(existing)
 
-    def _drop_piece(self, piece: HeardPiece) -> None:
-        self.state.pieces = [p for p in self.state.pieces if p is not piece]
-        self.state.focus = len(self.state.pieces) - 1 if self.state.pieces else None
-
-    # its facts -------------------------------------------------------------------------------------------------------
-
-    def _change(self, piece: HeardPiece, mention: Mention) -> None:
-        facts = piece.facts
-        swapped = self._exchange(facts, mention)
-        for fact, value in mention.facts.items():
-            if swapped and fact == "colours":
-                continue
-            self._exclude(facts, fact)
-            if fact == "sizes" and mention.extend:
-                value = [*facts.get("sizes", []), *(s for s in value if s not in facts.get("sizes", []))]
-            if fact == "colours":
-                value = mixed(facts.get("colours", []), value, extend=mention.extend)
-            facts[fact] = value
-            self._follow(facts, fact)
-        for fact, value in mention.drop:
-            if not (swapped and fact == "colours"):
-                self._drop(facts, fact, value)
-        for step in mention.steps:
-            old = facts.get(step.fact)
-            if old is None:
-                if step.fact == "count" and step.how == "plus":
-                    words = self.vocabulary.kinds.get(piece.kind)
-                    counted = words is None or "count" in words.needs
-                    old = 0 if counted or not any(p is piece for p in self.state.pieces) else 1  # an arch is one
-                else:
-                    self.missed.append(mention)
-                    continue
-            new = old * step.by if step.how == "times" else old + step.by
-            new = int(new) if new == int(new) else round(new, 6)
-            standing = any(p is piece for p in self.state.pieces)
-            if step.fact in WHOLE and new != int(new):
-                self.missed.append(mention)  # no part of a balloon
-                continue
-            if step.fact == "count" and (new < 0 or (new == 0 and not standing)):
-                self.too_many = (step.by, old)
-            elif step.fact == "count" and new == 0:
-                self._drop_piece(piece)
-            else:
-                facts[step.fact] = new
-
-    def _exchange(self, facts: dict[str, Any], mention: Mention) -> bool:
-        """ "swap ivory for white": one colour in place of another that has a share, which stays; whether it was so."""
-        held, said = facts.get("colours", []), mention.facts.get("colours", [])
-        gone = [value for fact, value in mention.drop if fact == "colours"]
-        shared = any(colour.get("share") for colour in held)
-        new = len(said) == 1 and said[0].keys() == {"name"} and said[0]["name"] not in {c["name"] for c in held}
-        if not (mention.extend and shared and new and len(gone) == 1 and gone[0]):
-            return False
-        facts["colours"] = exchanged(held, said, gone[0])
-        return True
-
-    def _exclude(self, facts: dict[str, Any], fact: str) -> None:
-        for group in EXCLUSIVE:
-            if fact in group:
-                for other in group - {fact}:
-                    facts.pop(other, None)
-
-    def _follow(self, facts: dict[str, Any], fact: str) -> None:
-        """A table that turns round has a diameter, one that turns square or long has a length."""
-        if fact == "table_shape":
-            round_now = facts[fact] == "round"
-            have, want = ("table_length", "table_diameter") if round_now else ("table_diameter", "table_length")
-            if have in facts and want not in facts:
-                facts[want] = facts.pop(have)
-        elif fact == "table_length" and "table_diameter" in facts:
-            facts.pop("table_diameter")
-            if facts.get("table_shape") == "round":
-                facts.pop("table_shape")
-        elif fact == "table_diameter":
-            facts.pop("table_length", None)
-
-    def _drop(self, facts: dict[str, Any], fact: str, value: Any) -> None:
-        if fact == "colours" and value is not None:
-            facts["colours"] = without(facts.get("colours", []), value)
-        elif fact == "sizes" and value is not None:
-            facts["sizes"] = [s for s in facts.get("sizes", []) if s != value]
-        elif value is None or facts.get(fact) == value:
-            facts.pop(fact, None)
-        if facts.get(fact) == []:
-            facts.pop(fact)
+    def _take_away(self, piece: HeardPiece) -> None:
+        put_by(self.state, piece)
+        self._drop_piece(piece)

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from grammar.reading import Doubt, Mention
+from rules.record import record
 
 
 @dataclass(slots=True)
@@ -13,6 +14,16 @@ class HeardPiece:
     kind: str
     facts: dict[str, Any] = field(default_factory=dict)
     called: str = ""  # what it is spoken of as, where there are several: "outside"
+
+
+@record
+class Gone:
+    """A piece that was taken away, and the kind of the one that was put in its place, "" where none was."""
+
+    kind: str
+    facts: dict[str, Any]
+    called: str = ""
+    instead: str = ""
 
 
 @dataclass(slots=True)
@@ -42,6 +53,7 @@ class State:
     walked: tuple[str, int | None] | None = None
     section: int = 0
     priced: bool = False  # a price was asked for
+    gone: tuple[Gone, ...] = ()  # the last of them went last
     solved: str = ""  # the words of the turn whose answer offered something that fits
 
     def copy(self) -> "State":
