@@ -13,6 +13,7 @@ from assistant.jobs import JobBook, JobBookError, UsedRow
 from assistant.layout import listed, paragraph
 from assistant.reply import Reply
 from assistant.state import HeardPiece
+from assistant.used_colours import summed
 from grammar.numbers.quantities import read_quantities
 from grammar.reading import Context, Mention, Reading
 from grammar.talk.used import Report, answer_said, each_answered, is_said, read_reports
@@ -96,7 +97,7 @@ class Finished:
             return self._forget(rows, "Forgotten.")
         if waiting is not None and (reply := self._go_on(waiting, text)) is not None:
             return reply
-        reports, left = read_reports(text, self.talk.vocabulary.nominal)
+        reports, left = read_reports(summed(text, self.talk.reader.lexicon), self.talk.vocabulary.nominal)
         if not reports:
             return None
         return self._reported(reports, left, text)

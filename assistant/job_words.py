@@ -8,7 +8,11 @@ import re
 from datetime import datetime, timedelta
 from functools import cache
 
+from grammar.talk.orders import find_orders
+from grammar.tokens.scan import scan
 from rules.record import record
+
+FEW_WORDS = 4  # of a turn that only takes back
 
 _THIS = r"(?:this|that|it|the job|this job|that job)"
 _NAME = r"[\"'“‘]?(?P<name>.+?)[\"'”’]?"
@@ -85,7 +89,8 @@ def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
 
 def is_undo(text: str) -> bool:
     """Whether the turn takes back the last one and says nothing else."""
-    return text.lower().strip(" .!") in {"undo", "undo that", "undo it", "take that back"}
+    orders = find_orders(scan(text))
+    return bool(orders) and orders[0].intent in {"undo", "redo"} and len(text.split()) <= FEW_WORDS
 
 
 def span_said(text: str, now: datetime) -> tuple[float, float] | None:

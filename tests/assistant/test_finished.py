@@ -308,3 +308,10 @@ def test_reports_and_rules_are_heard_in_spanish() -> None:
     say(talk, "olvida mi tarifa")
     assert "labour_rate" not in talk.habits.text
     assert [piece["count"] for piece in talk.say("olvida lo que aprendiste").heard.pieces] == [8]
+
+
+def test_what_was_used_by_colours_is_all_of_it() -> None:
+    talk = Conversation()
+    by_colours = say(talk, "eight 6 ft tables, navy and gold", "we used 410 navy and 450 gold")
+    other = Conversation()
+    assert by_colours == say(other, "eight 6 ft tables, navy and gold", "we used 860 balloons")
