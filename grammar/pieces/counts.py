@@ -10,6 +10,7 @@ from grammar.pieces.heads import is_count, is_size
 from grammar.pieces.held_shares import HeldShares
 from grammar.pieces.jobfacts import LEAST_BUDGET
 from grammar.pieces.meant import LEADS, Meant
+from grammar.pieces.parts import MEASURES
 from grammar.pieces.portion import Portions
 from grammar.pieces.purse import Purse
 from grammar.pieces.scaled import TIMES, Scaled
@@ -88,6 +89,9 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         by = self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by")
         if not by and self._by_so_many(at, number, phrase):
             return True
+        if self._is_of_a_strange_thing(at):
+            self._leave(phrase)
+            return True
         for_so_many = self._before(at, "prep") and self.phrases[at - 1].value == "for" and number >= LEAST_BUDGET
         alone = self._kind() != TABLE_KIND and self._kind_at(at + 1) in {"", "sep", "and"}
         if self._pays(at):
@@ -97,6 +101,12 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
             return True
         return False
+
+    def _is_of_a_strange_thing(self, at: int) -> bool:
+        """ "a 15 ft garland with 3 whatsits": behind a piece that has its size, of a strange word."""
+        led = self._before(at, "onhand", "add", "and") and not self._before(at, "corr")
+        sized = self.current.named and any(fact.endswith(MEASURES) for fact in self.current.facts)
+        return led and sized and self._after(at, "word") and self._kind_at(at + 2) in {"", "sep", "and", "prep"}
 
     def _pays(self, at: int) -> bool:
         """Whether a number is of money for something that is no piece of the estimate."""

@@ -249,9 +249,9 @@ class Lexer:
         return _last_amount(before, wanted) or _next_amount(amounts, match.end, 3, wanted) is not None
 
     def _is_side(self, amounts: Amounts, at: int) -> bool:
-        """Whether what stands at a token makes the number before it the side of a piece: "wide", "by"."""
+        """Whether what stands at a token makes the number before it a side of a piece, or of guests: "wide", "kids"."""
         found = self.lexicon.matches(amounts.tokens, at) if at < len(amounts.tokens) else []
-        return any(m.entry.type == "BY" or m.entry.value in SIDES for m in found)
+        return any(m.entry.type == "BY" or m.entry.value in SIDES | {"guests"} for m in found)
 
     def _shifts(self, amounts: Amounts, at: int) -> bool:
         """Whether a duration that begins within three words is how much later or earlier something is."""

@@ -13,7 +13,18 @@ def around(row: list[Term]) -> list[Term]:
     """The terms with what is said of the surroundings told from what is said of the pieces."""
     if not any(term.type in {"LEN", "NUM"} for term in row):
         return row
-    return _made_of(_between_two(_passed(row)))
+    return _made_of(_between_two(_passed(_spaced(row))))
+
+
+def _spaced(row: list[Term]) -> list[Term]:
+    """ "a column every 10 ft": how far they stand from one another, and no size of them."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        every = row[at].text.lower() == "every" and row[at + 1].type == "LEN"
+        noun = next((term.type for term in row[at + 2 : at + 4] if term.type not in {"FILL", "COLOUR"}), "")
+        if every and noun not in NOUNS | {"PIECE", "BY", "LABEL"}:
+            out[at], out[at + 1] = row[at].unused(), row[at + 1].unused()
+    return out
 
 
 def _passed(row: list[Term]) -> list[Term]:

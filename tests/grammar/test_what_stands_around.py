@@ -29,6 +29,9 @@ READ = {
     "behind a door and a comma another piece begins": {
         "2 columns 7 ft by the door, 20 ft garland on the bar": [column(2, 84), heard("garland", length_in=240)],
     },
+    "a ceiling may be said to float": {
+        "ceiling of helium balloons room 20 by 25": [heard("ceiling", length_in=300, span_in=240)],
+    },
     "a number of things is no weather": {
         "8 runners on 6 ft tables / what if she drops to six tables": [tables(6, 72)],
         "8 runners on 6 ft tables / it drops to 50": [tables(8, 72)],
@@ -212,3 +215,19 @@ def test_what_is_left_is_split_among_the_other_colours() -> None:
 
 def test_a_budget_that_has_become_another_one() -> None:
     assert after("eight 6 ft tables, budget 500 / budget's now 700").heard.job["budget"] == {"amount": 700}
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces", "unread"),
+    [
+        ("15 ft garland with 3 whatsits", [heard("garland", length_in=180)], ["3 whatsits"]),
+        ("a centrepiece every 6 ft", [heard("centerpiece", count=1)], ["every 6 ft"]),
+    ],
+)
+def test_a_number_of_something_else_is_named(said: str, pieces: list[dict[str, Any]], unread: list[str]) -> None:
+    reply = after(said)
+    assert (reply.heard.pieces, reply.unread) == (pieces, unread)
+
+
+def test_a_number_of_children_is_no_hour() -> None:
+    assert after("kids party 20 kids 8 tables").heard.job == {"guests": 20}
