@@ -10,8 +10,14 @@ HELP = (
     ("", "navy, gold and white, a third each"),
     ("change", "make that ten; two thirds; no greenery"),
     ("ask", "why 252; how sure are you; what matters most; what did you assume"),
-    ("buy", "shopping list"),
-    ("back", "undo; redo; start over"),
+    ("price", "price; price per table; can I do it for 600; any way to make it cheaper"),
+    ("time", "how long will it take; when do we have to start; three of us"),
+    ("plan", "shopping list; will it fit in a van; cautions; what if it's windy"),
+    ("show", "draw it; build card; compare it with two thirds; give me three options"),
+    ("client", "something to send her; make a client sheet"),
+    ("keep", "save it as a name; my jobs; remember: my rate is 38 an hour"),
+    ("after", "we used 900 balloons; eleven popped; what did you learn"),
+    ("back", "undo; redo; recap; start over"),
 )
 MOST_MOVERS = 3
 
