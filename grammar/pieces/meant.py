@@ -69,6 +69,8 @@ class Meant(Parts):
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
         if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
+        if self.context.several and self._kind_at(lead) == "":
+            return False  # "hoops, 5 ft across", "there'll be three"
         held, count = values[0].get(fact.id), values[0].get("count") or 1
         them = self._before(at, "make") and self.phrases[at - 1].text.lower().endswith(" them")
         said_last = self.context.intent == "change" and self.context.topic == fact.id  # "8 ft", "nah, 6 is fine"

@@ -30,6 +30,8 @@ class Pointing(Stood):
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
+            elif phrase.value == "both":
+                self._two_of_them(self.current)
         elif (
             phrase.value in SOME
             and len(self.context.kinds) == 1

@@ -95,10 +95,20 @@ class Things(Denied):
         if article == "one" and not counted and not hangs and "count" not in draft.facts:
             draft.facts["count"] = 1
         noun = self.phrases[head.at].text.lower()
+        if self.loose.which == "both" and self._two_of_them(draft):
+            self.loose.which = "it"  # "both of the 5 ft hoops"
+        draft.several = draft.several or (head.kind != "ones" and noun.endswith("s"))
         draft.singular = (draft.singular and head.kind == TABLE_KIND) or (
             head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
         )
         self.adding = False
+
+    def _two_of_them(self, draft: Draft) -> bool:
+        """ "5 ft hoops, both of them": there are two."""
+        several = draft.new and "count" not in draft.facts and not self.context.kinds
+        if several:
+            draft.facts["count"] = len("ab")
+        return several
 
     def _gives_way(self, head: Head, kind: str) -> bool:
         """ "swap the columns for an arch": the piece in hand that another one takes the place of."""

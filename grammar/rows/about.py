@@ -66,6 +66,7 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
     words = [token.lower for token in tokens if token.kind == "word"]
     while words and words[0] in placed("before_a_question"):
         words.pop(0)
+    reading.asking = bool(words) and words[0] in placed("asks")
     if not context.kinds or not words or reading.changing or words[0] not in placed("asks") or "about" in words[:2]:
         return
     how = words[0] in placed("asks_whether") and words[1:] and words[1] in placed("that_one")

@@ -155,7 +155,18 @@ class Speller:
             return swapped
         missed = [right for right in self._headless.get(word[1:], ()) if beside(word, right)] if len(word) > 5 else []
         found = [*self._headless.get(word, ()), *missed]
-        return found[0] if len(found) == 1 else None
+        return found[0] if len(found) == 1 else self._by_ear(word)
+
+    def _by_ear(self, word: str) -> str | None:
+        """A word of the trade that begins with another letter of the same sound: "senterpeice", "kolumn"."""
+        pairs = [pair for pair in word_list("sounds") if word[0] in pair] if len(word) > 5 else []
+        for pair in pairs:
+            heard = pair.replace(word[0], "", 1) + word[1:]
+            trade = self._by_letter.get(heard[0], ([], [], []))[0]
+            near = heard if heard in trade else _nearest(heard, trade, self._meaning, lambda w: allowed(w) - 1)[0]
+            if near is not None:
+                return near
+        return None
 
 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:
