@@ -82,16 +82,27 @@ def placed_colours(row: list[Term]) -> list[Term]:
 
 
 def gone(row: list[Term]) -> list[Term]:
-    """ "peach is out", "the gold's gone": it is taken away."""
+    """ "peach is out", "the gold's gone", "the gold has to go": it is taken away."""
     if not any(term.type == "COLOUR" for term in row):
         return row
     out: list[Term] = []
     after = -1  # where such an "out" stands, which keeps the colours behind it apart
     for at, term in enumerate(row):
         end = at + 2 if at + 1 < len(row) and row[at + 1].text.lower() in placed("is") else at + 1
-        gone = term.type == "COLOUR" and end < len(row) and row[end].text.lower() in placed("gone")
+        must = _past(row, at + 1, placed("must"))
+        goes = must > at + 1 and row[must : must + 1] and row[must].text.lower() == "go"
+        no = [t.text.lower() for t in row[end : end + 2]] == ["a", "no"]
+        end = must if goes else end + no
+        gone = term.type == "COLOUR" and end < len(row) and (goes or no or row[end].text.lower() in placed("gone"))
         if gone and (end + 1 == len(row) or row[end + 1].type in {"SEP", "AND"}):
             out.append(Term("REMOVE", "remove", term.start, term.start, ""))
             after = end
         out.append(term.moved("GAP") if at == after else term)
     return out
+
+
+def _past(row: list[Term], at: int, words: frozenset[str] | set[str]) -> int:
+    """The next term from `at` on that is none of the words."""
+    while at < len(row) and row[at].text.lower() in words:
+        at += 1
+    return at

@@ -29,9 +29,20 @@ from grammar.rows.portions import (
 )
 from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
-from grammar.rows.several import bags, matching, one_and_one, so_many_of, some, two_of, two_people
+from grammar.rows.several import (
+    bags,
+    both_ends,
+    crowds,
+    groups,
+    matching,
+    one_and_one,
+    so_many_of,
+    some,
+    two_of,
+    two_people,
+)
 from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
-from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things
+from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things, weighed_up
 from grammar.terms import Term
 
 Pass = Callable[[list[Term]], list[Term]]
@@ -61,14 +72,18 @@ STAGES: tuple[Stage, ...] = (
         *_about("PARTS", parts),
         *_about("SAME", matching),
         *_about("FRAC", half_of, half_of_them, half_of_it),
+        *_about("CHOICE COLOUR FLAG NUM LEN", weighed_up),
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
         *_about("NUM", two_people),
+        *_about("PRON", both_ends),
         *_about("OPS", two_of),
         *_about("FLAG FILL", called_ones),
+        *_about("OF", crowds),
         *_about("ONES", one_and_one),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
+        *_about("NUM", groups),
     ),
     (
         *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),

@@ -5,6 +5,8 @@ from grammar.word_files import load_words, placed
 
 SEVERAL = 3
 ANEW = SIZED | {"BY"}
+WEIGHED = frozenset({"CHOICE", "COLOUR", "FLAG", "NUM", "LEN"})
+WEIGHING = frozenset({"SEP", "FILL", "MAKE", "DET"})  # between two that are weighed up and the one that is taken
 
 
 def taken_back(row: list[Term]) -> list[Term]:
@@ -20,6 +22,35 @@ def taken_back(row: list[Term]) -> list[Term]:
             out[at - again : end] = [t.moved("FILL", "of") for t in out[at - again : end]] if again else out[at:end]
         at = end + 1
     return out
+
+
+def weighed_up(row: list[Term]) -> list[Term]:
+    """ "organic or classic, no, organic": of two that are weighed up, the one that is said again is meant."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() != "or" or not at:
+            continue
+        first, second = _told(row, at - 1, -1), _told(row, at + 1, 1)
+        again = second + 1
+        while again < len(row) and (row[again].type in WEIGHING or _is_slip(row[again])):
+            again += 1
+        if first < 0 or again >= len(row) or row[again].type not in WEIGHED or again == second + 1:
+            continue
+        denied = row[again].type == "COLOUR" and row[again - 1].type == "NEG"  # "navy or black, no gold"
+        if not denied and any(_same(row[again], row[either]) for either in (first, second)):
+            out[first:again] = [t.moved("FILL", "of") for t in out[first:again]]
+    return out
+
+
+def _told(row: list[Term], at: int, step: int) -> int:
+    """The next term from `at` on that is no small word, in either direction."""
+    while 0 <= at < len(row) - 1 and row[at].type in {"FILL", "DET"}:
+        at += step
+    return at
+
+
+def _same(one: Term, other: Term) -> bool:
+    return (one.type, one.value) == (other.type, other.value)
 
 
 def _is_slip(term: Term) -> bool:

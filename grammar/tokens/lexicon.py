@@ -37,7 +37,7 @@ def spell(text: str) -> tuple[str, ...]:
     return tuple(word for word in words_of(text) if word not in HYPHENS)
 
 
-def _owner(word: str) -> str:
+def owner(word: str) -> str:
     """ "table" of "table's", "" where the word is no possessive."""
     return word[:-2] if word.endswith("'s") else ""
 
@@ -201,12 +201,12 @@ class Lexicon:
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""
-        return word in word_list("filler") or _owner(word) in word_list("filler")
+        return word in word_list("filler") or owner(word) in word_list("filler")
 
     def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
         """Entries that begin at `start`, longest first."""
         found = list(self._exact(tokens, start, tokens[start].lower))
-        if not found and (base := _owner(tokens[start].lower)):
+        if not found and (base := owner(tokens[start].lower)):
             found = [m for m in self._exact(tokens, start, base) if m.entry.type in {"PIECE", "TABLE", "LABEL"}]
         return found
 
