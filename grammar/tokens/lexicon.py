@@ -8,7 +8,7 @@ from functools import cache, cached_property
 from grammar.record import record
 from grammar.tokens.number_words import number_words
 from grammar.tokens.scan import Token, words_of
-from grammar.tokens.spelling import Speller, beside
+from grammar.tokens.spelling import Speller, beside, nearest
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words, own_words, word_list
 
@@ -58,6 +58,7 @@ class Lexicon:
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
         self._near_names: dict[str, list[str]] = {}
+        self._near_colours: dict[str, str | None] = {}
         for kind, values in speech.items():
             if kind not in {"near", "least", "own_language"}:
                 for value, phrases in values.items():
@@ -183,6 +184,13 @@ class Lexicon:
             missed = [name for name in self._by_tail.get(word[1:], ()) if beside(name, word)]
             self._near_names[word] = [*missed, *(name for name in swaps if name != word and name in self.names)]
         return self._near_names[word]
+
+    def near_colour(self, word: str) -> str | None:
+        """The colour of one word that is nearest to a strange one which can only be a colour; None where two are."""
+        if word not in self._near_colours:
+            colours = [name for name, kind in self.names.items() if kind == "COLOUR"]
+            self._near_colours[word] = nearest(word, colours, self._meaning, strict=False)
+        return self._near_colours[word]
 
     @cached_property
     def colour_words(self) -> frozenset[str]:

@@ -43,16 +43,24 @@ def beside(a: str, b: str) -> bool:
     return len(pairs) == 1 and any(pairs[0] in row or pairs[0][::-1] in row for row in rows)
 
 
-def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = str) -> str | None:
+def nearest(
+    word: str, known: Iterable[str], meaning: Callable[[str], object] = str, *, strict: bool = True
+) -> str | None:
     """The single nearest known word, or None where there is none or two are as near with another stem.
 
-    The first letter has to be right: people rarely miss it, and most false friends differ there.
+    The first letter has to be right: people rarely miss it, and most false friends differ there. Where it is not
+    `strict`, so that one of them must be meant, a short word may have another letter.
     """
-    return _nearest(word, known, meaning, allowed)[0]
+    return _nearest(word, known, meaning, allowed, strict=strict)[0]
 
 
 def _nearest(
-    word: str, known: Iterable[str], meaning: Callable[[str], object], allow: Callable[[str], int]
+    word: str,
+    known: Iterable[str],
+    meaning: Callable[[str], object],
+    allow: Callable[[str], int],
+    *,
+    strict: bool = True,
 ) -> tuple[str | None, float]:
     """The single nearest word, and how many slips away the nearest ones are."""
     most = allow(word)
@@ -65,7 +73,7 @@ def _nearest(
             if slips > limit:
                 continue
             other = only_substituted(word, candidate) and not (len(word) > 4 and beside(word, candidate))
-            if other and len(word) < 6:
+            if strict and other and len(word) < 6:
                 continue  # another word of the language, most likely
             d = slips + 0.5 * other
             if d < closest:
