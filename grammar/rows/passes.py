@@ -16,6 +16,7 @@ from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, p
 from grammar.rows.hundreds import adding_up, hundreds
 from grammar.rows.labelled import blown_to, degrees, in_all, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
+from grammar.rows.legs import legs
 from grammar.rows.occasions import clauses, hours, names, occasion
 from grammar.rows.portions import (
     as_many,
@@ -61,13 +62,15 @@ STAGES: tuple[Stage, ...] = (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
         *_about("PROP", letters),
-        *_about("COLOUR", cleared, hints, greens),
+        *_about("COLOUR", cleared),
+        *_about("COLOUR NOMINALS VAGUE", hints),
+        *_about("COLOUR", greens),
         *_about("", ring_round),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
         *_about("MONEY NUM SAME LEN PRON", last_time),
     ),
-    _about("LEN", falling),
+    _about("LEN", legs, falling),
     (
         *_about("PARTS", parts),
         *_about("SAME", matching),

@@ -135,7 +135,11 @@ def left_off(row: list[Term]) -> list[Term]:
         if term.text.lower() not in leaving:
             continue
         after = [t for t in row[at + 1 : at + 5] if t.type != "DET"]
-        if len(after) > 1 and after[0].type in {"FLAG", "COLOUR", "PIECE"} and after[1].text.lower() in placed("off"):
+        if (
+            len(after) > 1
+            and after[0].type in {"FLAG", "COLOUR", "PIECE", "NOMINALS", "CHOICE"}
+            and after[1].text.lower() in placed("off")
+        ):
             out[at] = term.moved("REMOVE", "remove")
     return out
 
