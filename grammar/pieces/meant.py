@@ -103,7 +103,11 @@ class Meant(Parts):
     def _pronoun_size(self, at: int, phrase: Phrase) -> bool:
         """ "its six": a size of the tables, where the number of them is known or comes later."""
         said = self._before(at, "pron") and self.phrases[at - 1].text.lower() in SUBJECTS
-        return said and self._kind() == TABLE_KIND and self._as_length(phrase)
+        fact = self._bare_fact() if said else None
+        held = self.current.facts.get(fact.id) if fact is not None else None
+        value = self.slots.value(phrase.amounts[0].high, fact) if fact is not None else None
+        again = held is not None and held == value and self._kind_at(at + 1) != "pron"  # "they're five"
+        return again or (said and self._kind() == TABLE_KIND and self._as_length(phrase))
 
     def _answer(self, asked: str, phrase: Phrase) -> bool:
         """A bare number that answers the open question."""

@@ -7,6 +7,7 @@ import pytest
 from tests.grammar.kinds_said import after, column, heard
 from tests.grammar.test_traps import tables
 
+M = 39.3701  # inches: the international yard is 0.9144 m
 GARLAND = heard("garland", length_in=168)
 ONE_EACH = [heard("garland", count=1, length_in=120), heard("garland", count=1, length_in=72)]
 SQUARES = [{"kind": "runner", "count": 6, "table_shape": "square", "table_length_in": 36}]
@@ -96,6 +97,48 @@ ANYWAY = {
     "not sure how wide is no denial": {
         "two swags not sure how wide maybe nine foot": [heard("swag", count=2, span_in=108)],
         "two columns not sure how tall say seven foot": [column(2, 84)],
+    },
+    "legs of a garland add up": {
+        "garland round the doorway, seven foot up one side, four foot over the top, seven foot back down": [
+            heard("garland", length_in=216, place="doorway")
+        ],
+        "garland round the doorway up 7 ft, across 4 ft, down 7 ft": [heard("garland", length_in=216, place="doorway")],
+        "garland round the doorway 7 ft up each side and 4 across the top": [
+            heard("garland", length_in=216, place="doorway")
+        ],
+    },
+    "but what the door is, and a way alone, adds nothing": {
+        "garland 10 ft long over a door 7 ft high": [heard("garland", length_in=120)],
+        "garland 7 ft, going up the stairs": [heard("garland", length_in=84, place="stair")],
+    },
+    "a table with a name of its own is one": {
+        "the cake table's 5 ft, full drop": [tables(1, 60, coverage="drop_both")],
+        "her sweetheart table's five foot, full drop": [tables(1, 60, coverage="drop_both")],
+    },
+    "a curve is measured": {
+        "organic arch, 6 metres measured round the curve": [
+            heard("arch", length_in=pytest.approx(6 * M), style="organic")
+        ],
+        "organic arch, 6 metres following the curve": [heard("arch", length_in=pytest.approx(6 * M), style="organic")],
+    },
+    "a few of a size tell no number of pieces": {
+        "twenty foot garland using 5s, 11s and a few 17s": [heard("garland", length_in=240, sizes_in=[5, 11, 17])],
+        "twenty foot garland using 5 inch, 11 inch and a few 17 inch": [
+            heard("garland", length_in=240, sizes_in=[5, 11, 17])
+        ],
+        "twenty foot garland using 5s, 11s, a couple of 17s": [heard("garland", length_in=240, sizes_in=[5, 11, 17])],
+    },
+    "so many a table are those in each centrepiece, once there are some, and seats with guests": {
+        "eight centrepieces with 3 balloons / five a table would be better": [
+            heard("centerpiece", count=8, balloons=5)
+        ],
+        "eight centrepieces with 3 balloons, 80 guests / ten per table": [
+            heard("centerpiece", count=8, balloons=3, seats=10)
+        ],
+        "twelve bouquets of 5 / seats 8 per table": [heard("bouquet", count=12, balloons=5, seats=8)],
+    },
+    "a size said once more is no number": {
+        "hoops are five foot not six theyre five four of them": [heard("hoop", count=4, diameter_in=60)],
     },
     "an ear writes another first letter": {
         "senterpieces of three, ten of them": [heard("centerpiece", count=10, balloons=3)],
@@ -251,3 +294,63 @@ def test_when_it_begins_and_when_we_get_in(said: str) -> None:
 def test_what_stands_said_once_more_is_a_change_and_a_question_is_none() -> None:
     assert after("eight 6 ft tables, navy and gold / just navy and gold").heard.job == {"intent": "change"}
     assert "intent" not in after("eight 6 ft tables / how many balloons for 6 ft tables").heard.job
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "leave the 17s out",
+        "lose the 17 inch",
+        "get rid of the 17 inch ones",
+        "the 17s can go",
+        "ditch the big ones",
+        "cut out the 17 inch balloons",
+    ],
+)
+def test_balloons_of_a_size_go_and_not_the_arch(said: str) -> None:
+    reply = after(f"arch 9 by 8 in 5s, 11s and 17s / {said}")
+    assert reply.heard.pieces == [heard("arch", span_in=108, height_in=96, sizes_in=[5, 11])]
+    assert reply.heard.job == {"intent": "change"}
+
+
+def test_greenery_can_go_too() -> None:
+    assert after("garland 14 ft with greenery / the greenery can go").heard.pieces == [{**GARLAND, "foliage": False}]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "how does that stack up against four 6 ft ones",
+        "how does that look next to four 6 ft ones",
+        "weigh that up against four 6 ft ones",
+        "four 6 ft ones by comparison",
+        "is that better than four 6 ft ones",
+    ],
+)
+def test_other_words_to_compare(said: str) -> None:
+    reply = after(f"two 8 ft columns / {said}")
+    assert reply.heard.pieces == [column(2, 96), column(4, 72)]
+    assert reply.heard.job == {"intent": "compare"}
+
+
+def test_against_the_wall_compares_nothing() -> None:
+    assert after("garland 14 ft / put it against the wall").heard.job.get("intent") != "compare"
+
+
+# Misspellings that dictionaries of common misspellings list; from memory, no source opened.
+@pytest.mark.parametrize(
+    ("wrong", "right"),
+    [
+        ("fuscia", "fuchsia"),
+        ("fushia", "fuchsia"),
+        ("baige", "beige"),
+        ("teel", "teal"),
+        ("peech", "peach"),
+        ("corel", "coral"),
+        ("saffire", "sapphire"),
+    ],
+)
+def test_a_strange_word_among_colours_is_the_nearest_one(wrong: str, right: str) -> None:
+    reply = after(f"a garland 14 ft in {wrong} and white")
+    assert reply.heard.pieces == [{**GARLAND, "count": 1, "colours": colours(right, "white")}]
+    assert right in reply.text
