@@ -32,6 +32,8 @@ class Meant(Parts):
         bare = self._bare_fact()
         if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:
             return self._answer(answer, phrase)  # "the small one 6"
+        if self._before(at, "pron") and self._sized_later(at):
+            return False
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
         fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None
@@ -108,6 +110,10 @@ class Meant(Parts):
         value = self.slots.value(phrase.amounts[0].high, fact) if fact is not None else None
         again = held is not None and held == value and self._kind_at(at + 1) != "pron"  # "they're five"
         return again or (said and self._kind() == TABLE_KIND and self._as_length(phrase))
+
+    def _sized_later(self, at: int) -> bool:
+        """ "its eight, six footers": the size comes later."""
+        return any(phrase.kind == "footer" for phrase in self.phrases[at + 1 :])
 
     def _answer(self, asked: str, phrase: Phrase) -> bool:
         """A bare number that answers the open question."""

@@ -27,6 +27,7 @@ from grammar.rows.portions import (
     parts,
     portions,
     ratios,
+    wholly,
 )
 from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
@@ -43,7 +44,16 @@ from grammar.rows.several import (
     two_people,
 )
 from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
-from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things, weighed_up
+from grammar.rows.taken_back import (
+    counted_aloud,
+    denied,
+    left_off,
+    not_that,
+    of_the_job,
+    taken_back,
+    things,
+    weighed_up,
+)
 from grammar.terms import Term
 
 Pass = Callable[[list[Term]], list[Term]]
@@ -73,9 +83,11 @@ STAGES: tuple[Stage, ...] = (
     _about("LEN", legs, falling),
     (
         *_about("PARTS", parts),
+        *_about("ALL FILL WORD", wholly),
         *_about("SAME", matching),
         *_about("FRAC", half_of, half_of_them, half_of_it),
         *_about("CHOICE COLOUR FLAG NUM LEN", weighed_up),
+        *_about("NEG", denied),
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),

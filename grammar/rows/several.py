@@ -141,15 +141,18 @@ def groups(row: list[Term]) -> list[Term]:
     for noun in range(1, len(row)):
         number = row[noun - 1].value.value if row[noun - 1].type == "NUM" else Fraction(0)
         parts = _parts(row, noun + 1) if number > 1 and row[noun].type in NOUNS else []
-        told_so = any(row[p.first].type != "NUM" or row[p.told].type == "FOOTER" or p.end > p.told + 1 for p in parts)
-        if len(parts) < len("ab") or sum(part.many for part in parts) != number or not told_so:
+        if len(parts) < len("ab") or sum(part.many for part in parts) != number:
+            continue
+        if all(row[p.first].type == "NUM" and row[p.told].type in {"LEN", "COLOUR"} and not p.ones for p in parts):
             continue  # "one 10 ft, one 6 ft" is read as it stands
         out = list(row)
+        unit = next((row[part.told].value.unit for part in parts if row[part.told].type == "LEN"), "")
         for part in parts:
             out[part.first : part.told] = [t.moved("FILL", "of") for t in row[part.first : part.told]]
             out[part.first] = row[part.first].moved("NUM", Amount(Fraction(part.many)))
             told = row[part.told]
-            out[part.told] = told.moved("LEN", told.value) if told.type == "FOOTER" else told
+            size = Amount(told.value.value, unit) if told.type == "NUM" else told.value
+            out[part.told] = told.moved("LEN", size) if told.type in {"FOOTER", "NUM"} else told
             out[part.told + 1 : part.end] = [t.moved("FILL", "of") for t in row[part.told + 1 : part.end]]
         return out
     return row
@@ -157,12 +160,17 @@ def groups(row: list[Term]) -> list[Term]:
 
 @record
 class _Part:
-    """One group of several: where it begins, what it is told by, where it ends, and of how many it is."""
+    """One group of several: where it begins, what it is told by, and of how many it is."""
 
     first: int
     told: int
-    end: int
     many: int
+    ones: bool  # whether it ends in "one"
+
+    @property
+    def end(self) -> int:
+        """The index behind it."""
+        return self.told + 1 + self.ones
 
 
 def _parts(row: list[Term], at: int) -> list[_Part]:
@@ -175,11 +183,12 @@ def _parts(row: list[Term], at: int) -> list[_Part]:
         many, told = _how_many(row[at]), at + 1
         while told < len(row) and (row[told].type in {"FILL", "OF", "PREP"}):
             told += 1
-        if not many or told >= len(row) or row[told].type not in TOLD_APART:
+        sized = any(row[part.told].type == "LEN" for part in found)  # "two at six foot and one at eight"
+        kinds = TOLD_APART | {"NUM"} if sized and told > at + 1 else TOLD_APART
+        if not many or told >= len(row) or row[told].type not in kinds:
             break
-        end = told + 1 + (row[told + 1 : told + 2] != [] and row[told + 1].type == "ONES")
-        found.append(_Part(at, told, end, many))
-        at = end
+        found.append(_Part(at, told, many, [t.type for t in row[told + 1 : told + 2]] == ["ONES"]))
+        at = found[-1].end
     return found
 
 

@@ -1,10 +1,11 @@
 """What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
 
-from grammar.terms import SIZED, Term
+from grammar.terms import NOUNS, SIZED, Term
 from grammar.word_files import load_words, placed
 
 SEVERAL = 3
 ANEW = SIZED | {"BY"}
+COUNTED = NOUNS | {"LEN", "FOOTER", "BY", "PRON", "LABEL", "COLOUR", "BALLOON", "MORE"}  # behind a number of things
 WEIGHED = frozenset({"CHOICE", "COLOUR", "FLAG", "NUM", "LEN"})
 WEIGHING = frozenset({"SEP", "FILL", "MAKE", "DET"})  # between two that are weighed up and the one that is taken
 
@@ -96,6 +97,23 @@ def counted_aloud(row: list[Term]) -> list[Term]:
         if row[at].value.value == 1 and len(run) > SEVERAL:
             for i in run[:-1]:
                 out[i] = row[i].moved("FILL", "")
+    return out
+
+
+def denied(row: list[Term]) -> list[Term]:
+    """ "eight tables not nine, I had nine in mind": a number that is denied counts nothing, not even said again."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        number = row[at + 1]
+        told = (row[at].type, row[at].value, number.type) == ("NEG", "not", "NUM")
+        again = told and any(t.type == "NUM" and t.value != number.value for t in row)
+        if not again or (row[at + 2 : at + 3] and row[at + 2].type in COUNTED):
+            continue
+        out[at] = row[at].moved("FILL", "of")
+        for i, term in enumerate(row):
+            counts = row[i + 1 : i + 2] and row[i + 1].type in COUNTED
+            if i > at and term.type == "NUM" and term.value == number.value and not counts:
+                out[i] = term.moved("FILL", "of")
     return out
 
 
