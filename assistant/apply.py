@@ -239,7 +239,7 @@ class Apply(Changes):
         kind = mention.kind or ""
         if self.refused and not mention.facts and self._existing(kind) is not None:
             return  # "zero tables": nothing of it was kept, so there is no piece either
-        piece = HeardPiece(kind, called=mention.called)
+        piece = HeardPiece(kind, called=mention.called, several=mention.several)
         model = self.state.focused or (self.state.pieces[-1] if self.state.pieces else None)
         if mention.like == "all" and (same := self._existing(kind)) is not None:
             piece.facts = {k: v for k, v in same.facts.items() if k != "count"}

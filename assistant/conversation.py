@@ -218,7 +218,10 @@ class Conversation:
         if before.intent == "schedule" and set(reading.job) == {"crew"} and not any(m.facts for m in reading.mentions):
             return "schedule"  # "and with three of us?"
         complete = bool(before.pieces) and not answering
-        if complete and (changed or reading.changing or reading.doubts):
+        again = not reading.asking and any(
+            mention.facts for mention in reading.mentions
+        )  # what stands already, said once more
+        if complete and (changed or again or reading.changing or reading.doubts):
             return "change"
         if reading.changing and not before.pieces and not changed:
             return "change"
@@ -287,6 +290,7 @@ class Conversation:
             budget=state.job.get("budget"),
             job=dict(state.job),
             count=focused.facts.get("count") if focused else None,
+            several=bool(focused and focused.several and "count" not in focused.facts),
             foreign=self.heard.foreign,
             draped=bool(focused and str(focused.facts.get("coverage")).startswith("drop")),
             colours=frozenset(c["name"] for piece in state.pieces for c in piece.facts.get("colours", ())),

@@ -14,6 +14,7 @@ class HeardPiece:
     kind: str
     facts: dict[str, Any] = field(default_factory=dict)
     called: str = ""  # what it is spoken of as, where there are several: "outside"
+    several: bool = False  # named as more than one
 
 
 @record
@@ -58,7 +59,7 @@ class State:
 
     def copy(self) -> "State":
         """A copy that shares nothing that a turn changes."""
-        pieces = [HeardPiece(piece.kind, _copied(piece.facts), piece.called) for piece in self.pieces]
+        pieces = [HeardPiece(piece.kind, _copied(piece.facts), piece.called, piece.several) for piece in self.pieces]
         return replace(self, pieces=pieces, job=_copied(self.job), loose=_copied(self.loose))
 
     @property

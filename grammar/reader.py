@@ -79,7 +79,7 @@ class Reader:
         tries: list[_Try] = []
         for row in self.lexer.rows(amounts, used):
             made = self._assemble(row, context, intents, asked)
-            tries.append(_Try(row, made, row.cost + made.cost))
+            tries.append(_Try(row, made, row.cost + made.cost + _dangling(row, context)))
             if len(tries) == 1 and made.cost == 0 and not amounts.doubtful:
                 break
         reading = self._choose(tries, tokens, text)
@@ -161,6 +161,15 @@ class Reader:
                 if token.kind == "word" and token.text not in near and not self.lexicon.is_everyday(token.lower):
                     near[token.text] = suggestions(token.lower, self.lexicon.mendable)
         return [w for w in words if w], {word: found for word, found in near.items() if found}
+
+
+def _dangling(row: Row, context: Context) -> float:
+    """The cost of a "to" that begins a conversation before sized things: "to 6 foot columns" are two."""
+    first = row.terms[0]
+    if context.kinds or first.type == "NUM" or first.text.lower() not in placed("to_do"):
+        return 0.0
+    things = row.terms[2] if len(row.terms) > len("ab") and row.terms[1].type == "LEN" else first
+    return CLOSE + CLOSE if things.type == "PIECE" and things.text.lower().endswith("s") else 0.0
 
 
 def apart(tokens: list[Token]) -> list[Token]:

@@ -42,6 +42,7 @@ class Mention:
     part_of: float | None = None
     extend: bool = False
     called: str = ""  # what one of several is spoken of as: "outside", "smallest"
+    several: bool = False  # named as more than one
     options: dict[str, list[Value]] = field(default_factory=dict)
     facts: dict[str, Value] = field(default_factory=dict)
     drop: list[tuple[str, Value]] = field(default_factory=list)
@@ -78,12 +79,12 @@ class Reading:
     unread_as: list[str] = field(default_factory=list)  # the same in the reader's words, where said in others
     said_as: list[tuple[str, str]] = field(default_factory=list)
     changing: bool = False
+    asking: bool = False  # a question by its form
     alternatives: bool = False
     topic: str = ""
     metric: bool = False
     answer: str = ""
     blank: bool = False
-    asking: bool = False  # a question by its form
     text: str = ""
     near: dict[str, list[str]] = field(default_factory=dict)
 
@@ -109,6 +110,7 @@ class Context:
     recent: list[int] = field(default_factory=list)  # which of them the last change was of
     colours: frozenset[str] = frozenset()  # of all pieces in hand
     count: float | None = None
+    several: bool = False  # named as more than one, nobody knows how many
     values: dict[str, Value] = field(default_factory=dict)
     budget: dict[str, Any] | None = None
     job: dict[str, Value] = field(default_factory=dict)

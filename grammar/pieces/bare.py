@@ -213,6 +213,8 @@ class Bare(Counts):
                 Doubt(kind="either", fact=fact.id, options=list(both or ()), words=phrase.text, piece=kind)
             )
             return
+        if self._five_in(figure, phrase):
+            return
         if (
             self._holds_balloons(kind)
             and self._is_small(figure)
@@ -254,6 +256,16 @@ class Bare(Counts):
         """Whether a length in inches is too small for a bouquet, but not for its balloons."""
         size = figure.high
         return isinstance(size, Amount) and size.unit == "in" and size.number < SHORTEST
+
+    def _five_in(self, figure: Figure, phrase: Phrase) -> bool:
+        """ "twelve bouquets with five in": so many in each, where the number is a word and nothing else tells it."""
+        number = phrase.text.lower().split()
+        said = len(number) == len("ab") and number[1] == "in" and number[0].isalpha()
+        facts = self.current.facts
+        if not said or not self._needs(self._kind()) or "balloons" in facts or "count" not in facts:
+            return False
+        self._set("balloons", self._number(figure), phrase)
+        return True
 
     def _of_either(self, figure: Figure, phrase: Phrase) -> bool:
         """ "make it 10 ft" after a garland and columns in one breath: a size nearer to that of the one not in focus."""

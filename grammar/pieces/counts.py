@@ -239,7 +239,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
     def _stock(self, at: int) -> bool:
         """ "I've only got 180": on hand, where working backwards."""
         if "solve" in self.orders:
-            return self._before(at, "onhand")
+            return self._before(at, "onhand") or self._after(at, "onhand")  # "240 in the box"
         if self.context.intent == "solve" and "balloons" in self.context.known:
             return True
         sized = any(is_size(p) or p.kind in {"nominals", "balloon"} for p in self.phrases[at + 1 : at + 3])

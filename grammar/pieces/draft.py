@@ -21,6 +21,7 @@ class Draft:
     part_of: float | None = None
     extend: bool = False
     called: str = ""  # "outside", "biggest": what one of several is spoken of as
+    several: bool = False
     on_table: bool = False
     named: bool = False
     facts: dict[str, Any] = field(default_factory=dict)
@@ -52,6 +53,7 @@ class Draft:
             part_of=self.part_of,
             extend=self.extend,
             called=self.called,
+            several=self.several,
             options=self.options,
             facts=facts,
             drop=self.drop,

@@ -47,20 +47,33 @@ def sagging(phrases: list[Phrase]) -> list[Phrase]:
 
 
 def squared(phrases: list[Phrase], slots: Slots) -> list[Phrase]:
-    """The phrases, with "8 foot square" of a piece of two sides read as both of them."""
+    """The phrases, with "8 foot square" and "8 foot each way" of a piece of two sides read as both of them."""
     out: list[Phrase] = []
     kind = ""
+    square = any((phrase.kind, phrase.value) == ("shape", "square") for phrase in phrases)
     for at, phrase in enumerate(phrases):
         kind = str(phrase.value) if phrase.kind == "piece" else "table" if phrase.kind == "table" else kind
         words = slots.vocabulary.kinds.get(kind)
         last = out[-1] if out else phrase
         noun = at + 1 < len(phrases) and phrases[at + 1].kind in {"table", "piece"}
         both = words is not None and len(words.by) == len("ab") and kind != TABLE_KIND and not noun
+        if (both or square) and _each_way(phrase, last):
+            size = out.pop() if phrase.kind == "each_side" else phrase
+            sides = (size.amounts[0], size.amounts[0]) if both else size.amounts
+            phrase = Phrase("sides" if both else "amount", size.terms, amounts=sides)
         if both and (phrase.kind, phrase.value, last.kind) == ("shape", "square", "amount"):
             sides = (last.amounts[0], last.amounts[0])
             phrase = Phrase("sides", (*out.pop().terms, *phrase.terms), amounts=sides)
         out.append(phrase)
     return out
+
+
+def _each_way(phrase: Phrase, last: Phrase) -> bool:
+    """ "3 ft each way", "3 ft on each side": a size that holds for all sides."""
+    named = phrase.kind == "named" and phrase.label in {"drop_each", "drive_distance"} and bool(phrase.amounts)
+    if named:
+        return phrase.amounts[0].type == "LEN" and phrase.text.lower().endswith((" way", " side"))
+    return phrase.kind == "each_side" and phrase.value == "each" and is_size(last)
 
 
 class Ground:

@@ -231,9 +231,9 @@ class JobFacts:
             self.clocks[label] = figure.low if isinstance(figure.low, tuple) else _until(figure.low.number, figure.high)
             return True
         if figure.type == "NUM" and isinstance(figure.high, Amount):
-            hour = figure.low.number
-            if 1 <= hour <= 24 and hour == int(hour):
-                self.clocks[label] = (int(hour) % 24 * 60, hour > 12)
+            hour, minutes = divmod(round(figure.low.number * 100), 100)  # "starts 7.45"
+            if 1 <= hour <= 24 and minutes < 60 and (minutes == 0 or phrase.text[-3:-2] == "."):
+                self.clocks[label] = (hour % 24 * 60 + minutes, hour > 12)
                 return True
         return False
 

@@ -52,7 +52,8 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
             return
         if self._pair(at, phrase) or (self._before(at, "neg") and self.phrases[at - 1].value == "not"):
             return
-        if self._before(at, "neg", "remove") and self._drop_size(figure):
+        place = at - 1 if self._before(at, "det") else at
+        if self._before(place, "neg", "remove") and self._drop_size(figure):
             return
         if self._on_both_sides(at, figure, phrase) or self._sizes_in_a_row(at, phrase) or self._in_balloons(at, phrase):
             return

@@ -32,9 +32,12 @@ class Looks(Swaps):
 
     def _on_choice(self, at: int, phrase: Phrase) -> None:
         fact, value = phrase.value
-        several = value == "full" and len(self.context.kinds) > 1 and phrase.text.lower().startswith("all of")
-        if several and self._after(at, "colour", "flag"):
+        of_all = value == "full" and phrase.text.lower().startswith("all of") and self._after(at, "colour", "flag")
+        if of_all and len(self.context.kinds) > 1:
             self.current.which = "all"  # "all of it red and gold"
+            return
+        if of_all and len([d for d in self.drafts if d.named]) > 1:
+            self._for_all(at)
             return
         place = at - 2 if self._before(at, "det") else at - 1
         gone = self._kind_at(place) == "remove" and self.phrases[place].text.lower() != "take"

@@ -32,6 +32,8 @@ class Meant(Parts):
         bare = self._bare_fact()
         if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:
             return self._answer(answer, phrase)  # "the small one 6"
+        if self._before(at, "pron") and self._sized_later(at):
+            return False
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
             return True
         fact = self._bare_fact() if self._before(at, "pron") and self.phrases[at - 1].value in {"both", "all"} else None
@@ -69,6 +71,8 @@ class Meant(Parts):
         one = len(values) == 1 and (named or (alone and len(self.context.kinds) == 1))
         if not one or kind == TABLE_KIND or self._needs(kind) or self.orders or fact is None:
             return False
+        if self.context.several and self._kind_at(lead) == "":
+            return False  # "hoops, 5 ft across", "there'll be three"
         held, count = values[0].get(fact.id), values[0].get("count") or 1
         them = self._before(at, "make") and self.phrases[at - 1].text.lower().endswith(" them")
         said_last = self.context.intent == "change" and self.context.topic == fact.id  # "8 ft", "nah, 6 is fine"
@@ -101,7 +105,15 @@ class Meant(Parts):
     def _pronoun_size(self, at: int, phrase: Phrase) -> bool:
         """ "its six": a size of the tables, where the number of them is known or comes later."""
         said = self._before(at, "pron") and self.phrases[at - 1].text.lower() in SUBJECTS
-        return said and self._kind() == TABLE_KIND and self._as_length(phrase)
+        fact = self._bare_fact() if said else None
+        held = self.current.facts.get(fact.id) if fact is not None else None
+        value = self.slots.value(phrase.amounts[0].high, fact) if fact is not None else None
+        again = held is not None and held == value and self._kind_at(at + 1) != "pron"  # "they're five"
+        return again or (said and self._kind() == TABLE_KIND and self._as_length(phrase))
+
+    def _sized_later(self, at: int) -> bool:
+        """ "its eight, six footers": the size comes later."""
+        return any(phrase.kind == "footer" for phrase in self.phrases[at + 1 :])
 
     def _answer(self, asked: str, phrase: Phrase) -> bool:
         """A bare number that answers the open question."""

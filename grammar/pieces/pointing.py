@@ -24,12 +24,19 @@ class Pointing(Stood):
     """Words that point at pieces in hand, at one of several that are alike, or at those of this turn."""
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:
+        held = sorted(self.context.values.get("sizes", ())) if phrase.value in BY_SIZE else []
+        if held and self._before(at, "remove", "neg"):
+            size = held[-1] if phrase.value == "biggest" else held[0]
+            if self._sizes_go([size]):
+                return  # "ditch the big ones": the balloons
         if phrase.value in {"all", "both"}:
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
             elif not self.current.named:
                 self.current.which = str(phrase.value)
                 self.everything = not self.context.kinds
+            elif phrase.value == "both":
+                self._two_of_them(self.current)
         elif (
             phrase.value in SOME
             and len(self.context.kinds) == 1

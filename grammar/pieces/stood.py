@@ -4,6 +4,7 @@ from grammar.phrases import Phrase
 from grammar.pieces.draft import Draft
 from grammar.pieces.slots import TABLE_KIND
 from grammar.pieces.things import Things
+from grammar.word_files import placed
 
 HELD = frozenset({"balloons", "sizes", "gas", "strokes", "inflated"})  # of what stands there, said behind the tables
 OF_A_PLACE = frozenset({"count", "seats", "table_shape"})
@@ -69,6 +70,12 @@ class Stood(Things):
             if phrase.text.lower().split()[-3:-1] == ["on", "each"] and "balloons" not in self.current.facts:
                 self._set("balloons", number, phrase)
                 return
+        holding = self._holds_balloons(self._kind()) and self._needs(self._kind()) and not self.current.named
+        guests = {"guests", "seats"} & {*self.context.job, *self.context.known, *self.job.facts}
+        people = {*phrase.text.lower().split()} & placed("seated")
+        if phrase.label == "seats" and holding and not (guests or people) and "balloons" in self.context.known:
+            self._set("balloons", self._number(phrase.amounts[0]), phrase)  # "of 3", "five a table would be better"
+            return
         super()._on_named(at, phrase)
 
     def _stands(self, draft: Draft) -> bool:

@@ -38,7 +38,12 @@ class Things(Denied):
 
     def _pointed_out(self, head: Head, kind: str, article: str, counted: bool) -> bool:
         """Whether the thing is one in hand that something else is done with: dressed, replaced, taken away."""
-        if self._colour_goes(head) or self._gives_way(head, kind) or self._one_table(head, article, counted):
+        if (
+            self._colour_goes(head)
+            or self._size_goes(head)
+            or self._gives_way(head, kind)
+            or self._one_table(head, article, counted)
+        ):
             return True
         known = kind in self.context.kinds or any(d.kind == kind for d in self.drafts)
         if self.targets and known and article == "the" and not counted and self._before(head.first, "and"):
@@ -94,11 +99,21 @@ class Things(Denied):
         hangs = head.kind == "drop" and kind == TABLE_KIND
         if article == "one" and not counted and not hangs and "count" not in draft.facts:
             draft.facts["count"] = 1
-        noun = self.phrases[head.at].text.lower()
+        noun = self.phrases[head.at].text.lower().removesuffix("'s")  # "the cake table's 5 ft"
+        if self.loose.which == "both" and self._two_of_them(draft):
+            self.loose.which = "it"  # "both of the 5 ft hoops"
+        draft.several = draft.several or (head.kind != "ones" and noun.endswith("s"))
         draft.singular = (draft.singular and head.kind == TABLE_KIND) or (
             head.kind == "table" and self.phrases[head.at].kind == "table" and not noun.endswith("s")
         )
         self.adding = False
+
+    def _two_of_them(self, draft: Draft) -> bool:
+        """ "5 ft hoops, both of them": there are two."""
+        several = draft.new and "count" not in draft.facts and not self.context.kinds
+        if several:
+            draft.facts["count"] = len("ab")
+        return several
 
     def _gives_way(self, head: Head, kind: str) -> bool:
         """ "swap the columns for an arch": the piece in hand that another one takes the place of."""

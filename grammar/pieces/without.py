@@ -1,10 +1,11 @@
 """What goes by its colour: "without the gold ones", "lose the white balloons"."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from grammar.pieces.draft import Draft
 from grammar.pieces.ground import Ground
-from grammar.pieces.heads import Head, Role
+from grammar.pieces.heads import Head, Role, is_size
 
 
 class Without(Ground):
@@ -31,6 +32,27 @@ class Without(Ground):
                 self.drafts.append(Draft(which=f"colour {name}", named=True, removed=True))
             else:
                 self.drafts.append(Draft(which=f"colour {name}", named=True, drop=[("colours", name)]))
+        return True
+
+    def _size_goes(self, head: Head) -> bool:
+        """ "get rid of the 17 inch ones": balloons of that size."""
+        if head.kind != "ones" or head.role not in {Role.DENIED, Role.REMOVED}:
+            return False
+        run = self.phrases[head.first : head.at]
+        said = [p.amounts[0].high if p.amounts else p.value for p in run if p.kind == "nominals" or is_size(p)]
+        sizes = [size.number for size in said if self.slots.is_nominal(size)]
+        if not self._sizes_go(sizes):
+            return False
+        self.skip |= set(range(head.first, head.at + 1))
+        return True
+
+    def _sizes_go(self, sizes: Sequence[float]) -> bool:
+        """Take balloons of some sizes away, where the one thing in hand is made of several."""
+        held = self.context.values.get("sizes", ())
+        if not sizes or not {*sizes} < {*held} or (self.context.count or 1) > 1:
+            return False
+        self.loose.drop += [("sizes", size) for size in sizes]
+        self.changing = True
         return True
 
     def _other_colours_stay(self, number: float) -> bool:

@@ -42,7 +42,12 @@ def _names(terms: list[Term]) -> bool:
 def props(row: list[Term]) -> list[Term]:
     """ "72 gold chairs": the number and the colour are those of a thing that is not worked out."""
     out: list[Term] = []
-    for term in row:
+    for at, term in enumerate(row):
+        made_of = at and row[at - 1].text.lower() in placed("no_balloons")
+        beside = made_of and any(t.type in THINGS for t in row[:at])  # "six hoops and a flower wall"
+        if term.type == "PIECE" and beside and row[at - 1].type == "PROP":
+            out[-1] = Term("WORD", term.value, out[-1].start, term.end, f"{out[-1].text} {term.text}")
+            continue
         if term.type == "PROP":
             while out and (
                 out[-1].type in {"COLOUR", "NUM", "PROP", "WORD"} or out[-1].value == "one" or _adjective(out[-1])

@@ -25,7 +25,7 @@ def giants(row: list[Term]) -> list[Term]:
         while first > piece and row[first - 1].type == "FILL":
             first -= 1
         some = [first - 1] if row[first - 1].type in {"NUM", "VAGUE"} else []
-        among = any(t.text.lower() in placed("among") for t in (*lead, *row[at + 1 : at + 3]))
+        among = any({*t.text.lower().split()} & placed("among") for t in (*lead, *row[at + 1 : at + 3]))
         if among or not lead:
             inches = INCHES if term.type == "FOOTER" or term.value.unit == "ft" else 1
             out[at] = term.moved("NOMINALS", Amount(term.value.value * inches))

@@ -4,6 +4,7 @@ from grammar.terms import AMOUNTS, Term
 from grammar.word_files import placed
 
 SEVERAL = 3
+GOING = frozenset({"COLOUR", "NOMINALS", "FLAG"})
 
 
 def cleared(row: list[Term]) -> list[Term]:
@@ -27,7 +28,11 @@ def cleared(row: list[Term]) -> list[Term]:
 def hints(row: list[Term]) -> list[Term]:
     """ "a bit of black", "lots of green", "a few gold ones": how much of a colour, which no number tells."""
     out = list(row)
+    strung = any(term.type == "PIECE" for term in row) and all(term.type not in {"TABLE", "SHAPE"} for term in row)
     for at, term in enumerate(row):
+        if strung and term.type == "VAGUE" and at + 1 < len(row) and _of_balloons(row[at + 1]):
+            out[at] = term.unused()  # "5s and a few 17s"
+            continue
         said = {*term.text.lower().split()} & placed("hints")
         after = at + 1
         while after < len(row) and (row[after].type in {"OF", "DET"} or row[after].text.lower() in placed("little")):
@@ -42,6 +47,11 @@ def hints(row: list[Term]) -> list[Term]:
         if ones:
             out[after + 1] = row[after + 1].moved("FILL", "")
     return out
+
+
+def _of_balloons(term: Term) -> bool:
+    """Whether a size is one of balloons: "17s", "17 inch"."""
+    return term.type == "NOMINALS" or (term.type == "LEN" and term.value.unit == "in")
 
 
 def greens(row: list[Term]) -> list[Term]:
@@ -82,16 +92,27 @@ def placed_colours(row: list[Term]) -> list[Term]:
 
 
 def gone(row: list[Term]) -> list[Term]:
-    """ "peach is out", "the gold's gone": it is taken away."""
-    if not any(term.type == "COLOUR" for term in row):
+    """ "peach is out", "the gold's gone", "the gold has to go": it is taken away."""
+    if not any(term.type in GOING for term in row):
         return row
     out: list[Term] = []
     after = -1  # where such an "out" stands, which keeps the colours behind it apart
     for at, term in enumerate(row):
         end = at + 2 if at + 1 < len(row) and row[at + 1].text.lower() in placed("is") else at + 1
-        gone = term.type == "COLOUR" and end < len(row) and row[end].text.lower() in placed("gone")
+        must = _past(row, at + 1, placed("must"))
+        goes = must > at + 1 and row[must : must + 1] and row[must].text.lower() == "go"
+        no = [t.text.lower() for t in row[end : end + 2]] == ["a", "no"]
+        end = must if goes else end + no
+        gone = term.type in GOING and end < len(row) and (goes or no or row[end].text.lower() in placed("gone"))
         if gone and (end + 1 == len(row) or row[end + 1].type in {"SEP", "AND"}):
             out.append(Term("REMOVE", "remove", term.start, term.start, ""))
             after = end
         out.append(term.moved("GAP") if at == after else term)
     return out
+
+
+def _past(row: list[Term], at: int, words: frozenset[str] | set[str]) -> int:
+    """The next term from `at` on that is none of the words."""
+    while at < len(row) and row[at].text.lower() in words:
+        at += 1
+    return at

@@ -70,6 +70,9 @@ def in_all(row: list[Term]) -> list[Term]:
     """ "nine in total" counts, and "spend on six tables" names no money: a label beside a number that it is not of."""
     out: list[Term] = []
     for at, term in enumerate(row):
+        spent = (term.type, term.value) == ("LABEL", "markup") and term.text.lower().startswith("on ")
+        if spent and _last_type(out) == "NUM":
+            term = term.unused()  # "300 on materials"
         on_so_many = [t.text.lower() for t in row[at + 1 : at + 2]] == ["on"] and row[at + 2 : at + 3]
         if term.type == "LABEL" and term.text.lower() in placed("in_all") and _last_type(out) == "NUM":
             term = term.moved("FILL", "of")

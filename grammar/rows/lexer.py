@@ -7,7 +7,7 @@ from itertools import chain, islice
 from grammar.numbers.amounts import Amounts, Choice
 from grammar.record import record
 from grammar.terms import AMOUNTS, Amount, Term
-from grammar.tokens.lexicon import HYPHENS, Lexicon, Match
+from grammar.tokens.lexicon import HYPHENS, Lexicon, Match, owner
 from grammar.tokens.scan import Token
 from grammar.word_files import load_words, placed, word_list
 
@@ -164,6 +164,9 @@ class Lexer:
         if colour > at:
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
+        gone = tokens[at + 1].lower if at + 1 < len(tokens) else ""
+        if gone in placed("gone") | {"a"} and self.lexicon.names.get(owner(tokens[at].lower)) == "COLOUR":
+            return Term("COLOUR", owner(tokens[at].lower), at, at + 1, tokens[at].text)  # "the gold's gone"
         for match in self.lexicon.matches(tokens, at):
             kept = match.entry.type in CONTENT or match.entry.value in KEPT
             if not kept and any(i in orders for i in range(at, match.end)):

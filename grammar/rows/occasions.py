@@ -86,10 +86,22 @@ def clauses(row: list[Term]) -> list[Term]:
             first = at
             while first and out[first - 1].type == "FILL" and out[first - 1].value not in placed("links"):
                 first -= 1
-            if first and out[first - 1].type == "DET":
+            if first and out[first - 1].type == "DET" and not _stands_there(row, first - 1, at):
                 first -= 2 if first > 1 and out[first - 2].type == "PREP" else 1
                 out[first:at] = [t.moved("FILL", "") for t in out[first:at]]
     return out
+
+
+def _stands_there(row: list[Term], first: int, at: int) -> bool:
+    """Whether an article is of the thing behind the occasion: "a wedding arch", "hung on the church wall"."""
+    after = next((t for t in row[at + 1 :] if t.type != "FILL"), None)
+    if after is None or after.type != "PIECE":
+        return False
+    before = row[first - 1] if first else None
+    if before is None or before.type == "SEP":
+        return row[first].value == "one" and row[at + 1] is after
+    onto = before.type == "PREP" and before.text.lower() in placed("onto")
+    return onto and any(t.type == "PIECE" for t in row[:first])
 
 
 def hours(row: list[Term]) -> list[Term]:

@@ -16,6 +16,7 @@ from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, p
 from grammar.rows.hundreds import adding_up, hundreds
 from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
+from grammar.rows.legs import legs
 from grammar.rows.occasions import clauses, hours, names, occasion
 from grammar.rows.portions import (
     as_many,
@@ -26,12 +27,34 @@ from grammar.rows.portions import (
     parts,
     portions,
     ratios,
+    wholly,
 )
 from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
-from grammar.rows.several import bags, matching, one_and_one, so_many_of, some, two_of, two_people
+from grammar.rows.several import (
+    bags,
+    both_ends,
+    crowds,
+    groups,
+    matching,
+    one_and_one,
+    so_many_of,
+    some,
+    two_of,
+    two_people,
+)
 from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
-from grammar.rows.taken_back import counted_aloud, left_off, more_like, not_that, of_the_job, taken_back, things
+from grammar.rows.taken_back import (
+    counted_aloud,
+    denied,
+    left_off,
+    more_like,
+    not_that,
+    of_the_job,
+    taken_back,
+    things,
+    weighed_up,
+)
 from grammar.terms import Term
 
 Pass = Callable[[list[Term]], list[Term]]
@@ -50,25 +73,33 @@ STAGES: tuple[Stage, ...] = (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
         *_about("PROP", letters),
-        *_about("COLOUR", cleared, hints, greens),
+        *_about("COLOUR", cleared),
+        *_about("COLOUR NOMINALS VAGUE", hints),
+        *_about("COLOUR", greens),
         *_about("", ring_round),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
         *_about("MONEY NUM SAME LEN PRON", last_time),
     ),
-    _about("LEN", falling),
+    _about("LEN", legs, falling),
     (
         *_about("PARTS", parts),
+        *_about("ALL FILL WORD", wholly),
         *_about("SAME", matching),
         *_about("FRAC", half_of, half_of_them, half_of_it),
+        *_about("CHOICE COLOUR FLAG NUM LEN", weighed_up),
+        *_about("NEG", denied),
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
         *_about("NUM", two_people),
+        *_about("PRON", both_ends),
         *_about("OPS", two_of),
         *_about("FLAG FILL", called_ones),
+        *_about("OF", crowds),
         *_about("ONES", one_and_one),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
+        *_about("NUM", groups),
     ),
     (
         *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),

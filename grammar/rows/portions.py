@@ -116,6 +116,22 @@ def _slashed(text: str) -> bool:
     return bool(text.strip()) and all(char.isdigit() or char in "/ " for char in text)
 
 
+def wholly(row: list[Term]) -> list[Term]:
+    """ "cover the hoop completely": all of it."""
+    if all(term.text.lower() not in placed("covers") for term in row):
+        return row
+    out = list(row)
+    for at, term in enumerate(row):
+        after = row[at + 1].type if at + 1 < len(row) else ""
+        alone = after in {"", "SEP", "AND"} and term.text.lower() in placed("wholly")
+        noun = next((t for t in row[at + 1 :] if t.type not in {"OF", "DET"}), term)
+        whole = noun.type == "PIECE" and not noun.text.lower().endswith("s") and after in {"PIECE", "OF"}
+        of_it = whole and term.text.lower() in placed("whole")  # "the whole hoop", "all of the hoop"
+        if term.type in {"ALL", "FILL", "WORD"} and (alone or of_it):
+            out[at] = term.moved("CHOICE", ("coverage", "full"))
+    return out
+
+
 def as_many(row: list[Term]) -> list[Term]:
     """ "twice as much navy as gold": parts of a whole; without the second colour it says no number of pieces."""
     out = list(row)

@@ -13,7 +13,7 @@ def around(row: list[Term]) -> list[Term]:
     """The terms with what is said of the surroundings told from what is said of the pieces."""
     if not any(term.type in {"LEN", "NUM"} for term in row):
         return row
-    return _made_of(_between_two(_passed(_spaced(row))))
+    return _pushed(_made_of(_between_two(_passed(_spaced(row)))))
 
 
 def _spaced(row: list[Term]) -> list[Term]:
@@ -24,6 +24,17 @@ def _spaced(row: list[Term]) -> list[Term]:
         noun = next((term.type for term in row[at + 2 : at + 4] if term.type not in {"FILL", "COLOUR"}), "")
         if every and noun not in NOUNS | {"PIECE", "BY", "LABEL"}:
             out[at], out[at + 1] = row[at].unused(), row[at + 1].unused()
+    return out
+
+
+def _pushed(row: list[Term]) -> list[Term]:
+    """ "we're pushing three 8 ft tables together": they stand as one."""
+    out, verb, tables = list(row), False, False
+    for at, term in enumerate(row):
+        verb = verb or term.text.lower() in placed("pushing")
+        tables = tables or (verb and term.type in NOUNS | {"FOOTER"})
+        if tables and term.text.lower() == "together":
+            out[at] = term.moved("JOINED", "joined")
     return out
 
 

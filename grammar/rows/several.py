@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from grammar.record import record
 from grammar.terms import NOUNS, Amount, Term
 from grammar.word_files import placed
 
@@ -22,6 +23,7 @@ IN_TWOS = NOUNS | {
 WITHIN = 6  # terms from an article or number to its noun
 TOLD = frozenset({"LEN", "COLOUR", "FLAG", "CHOICE", "NEG"})
 NAMED = frozenset({"TABLE", "PIECE", "SHAPE", "FOOTER"})
+TOLD_APART = frozenset({"LEN", "FOOTER", "COLOUR"})  # by what a group of several is told from the others
 
 
 def matching(row: list[Term]) -> list[Term]:
@@ -38,6 +40,16 @@ def matching(row: list[Term]) -> list[Term]:
 def two_people(row: list[Term]) -> list[Term]:
     """ "a couple getting married", "the couple want gold": no number of things."""
     return [_two_people(term, row[at + 1 : at + 2]) for at, term in enumerate(row)]
+
+
+def both_ends(row: list[Term]) -> list[Term]:
+    """ "covered both sides", "both of us": not two of the pieces."""
+    out = list(row)
+    for at, term in enumerate(row):
+        after = " ".join(t.text.lower() for t in row[at + 1 : at + 3])
+        if (term.type, term.value) == ("PRON", "both") and after.startswith(("sides", "ends", "of us")):
+            out[at] = term.moved("FILL", "")
+    return out
 
 
 def _two_people(term: Term, after: list[Term]) -> Term:
@@ -77,7 +89,7 @@ def so_many_of(row: list[Term]) -> list[Term]:
         if term.type == "LEN" and row[at - 2].type in NOUNS | {"NUM"}:
             unit = term.value.unit
         ends = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "COLOUR"}
-        if unit and term.type == "NUM" and row[at - 2].type == "NUM" and ends:
+        if unit and term.type == "NUM" and row[at - 2].type in {"NUM", "ADD"} and ends:
             out[at] = term.moved("LEN", Amount(term.value.value, unit))
     return out
 
@@ -108,6 +120,86 @@ def some(row: list[Term]) -> list[Term]:
     return out
 
 
+def crowds(row: list[Term]) -> list[Term]:
+    """ "loads of 6 ft tables", "a bunch of columns": nobody knows how many."""
+    for at, term in enumerate(row[:-2]):
+        of = row[at + 1].text.lower() == "of" and term.text.lower() in placed("crowds")
+        if not of or (at and row[at - 1].type == "NUM"):
+            continue
+        noun = at + 2
+        while noun < len(row) and row[noun].type in {"LEN", "COLOUR", "FILL", "CHOICE"} and noun - at < WITHIN:
+            noun += 1
+        if noun < len(row) and row[noun].type in NAMED and row[noun].text.lower().endswith("s"):
+            first = at - 1 if at and row[at - 1].type == "DET" else at
+            text = " ".join(t.text for t in row[first : at + 2])
+            return [*row[:first], Term("VAGUE", None, row[first].start, row[at + 1].end, text), *row[at + 2 :]]
+    return row
+
+
+def groups(row: list[Term]) -> list[Term]:
+    """ "two garlands, a 10 ft one and a 6 ft one" as "two garlands, one 10 ft and one 6 ft"."""
+    for noun in range(1, len(row)):
+        number = row[noun - 1].value.value if row[noun - 1].type == "NUM" else Fraction(0)
+        parts = _parts(row, noun + 1) if number > 1 and row[noun].type in NOUNS else []
+        if len(parts) < len("ab") or sum(part.many for part in parts) != number:
+            continue
+        if all(row[p.first].type == "NUM" and row[p.told].type in {"LEN", "COLOUR"} and not p.ones for p in parts):
+            continue  # "one 10 ft, one 6 ft" is read as it stands
+        out = list(row)
+        unit = next((row[part.told].value.unit for part in parts if row[part.told].type == "LEN"), "")
+        for part in parts:
+            out[part.first : part.told] = [t.moved("FILL", "of") for t in row[part.first : part.told]]
+            out[part.first] = row[part.first].moved("NUM", Amount(Fraction(part.many)))
+            told = row[part.told]
+            size = Amount(told.value.value, unit) if told.type == "NUM" else told.value
+            out[part.told] = told.moved("LEN", size) if told.type in {"FOOTER", "NUM"} else told
+            out[part.told + 1 : part.end] = [t.moved("FILL", "of") for t in row[part.told + 1 : part.end]]
+        return out
+    return row
+
+
+@record
+class _Part:
+    """One group of several: where it begins, what it is told by, and of how many it is."""
+
+    first: int
+    told: int
+    many: int
+    ones: bool  # whether it ends in "one"
+
+    @property
+    def end(self) -> int:
+        """The index behind it."""
+        return self.told + 1 + self.ones
+
+
+def _parts(row: list[Term], at: int) -> list[_Part]:
+    """Groups such as "a 10 ft one" from a term on, with none but small words between."""
+    found: list[_Part] = []
+    while at < len(row):
+        if row[at].type in {"SEP", "AND", "FILL"}:
+            at += 1
+            continue
+        many, told = _how_many(row[at]), at + 1
+        while told < len(row) and (row[told].type in {"FILL", "OF", "PREP"}):
+            told += 1
+        sized = any(row[part.told].type == "LEN" for part in found)  # "two at six foot and one at eight"
+        kinds = TOLD_APART | {"NUM"} if sized and told > at + 1 else TOLD_APART
+        if not many or told >= len(row) or row[told].type not in kinds:
+            break
+        found.append(_Part(at, told, many, [t.type for t in row[told + 1 : told + 2]] == ["ONES"]))
+        at = found[-1].end
+    return found
+
+
+def _how_many(term: Term) -> int:
+    """How many a group is of by the word that it begins with, 0 where none does."""
+    if term.type == "NUM" and term.value.value.denominator == 1:
+        return int(term.value.value)
+    one = (term.type, term.value) in {("DET", "one"), ("DET", "the"), ("PRON", "other"), ("ADD", "another")}
+    return int(one or term.text.lower() == "one's")
+
+
 def _is(term: Term) -> bool:
     return term.type == "FILL" and term.text.lower() in placed("told_are")
 
@@ -118,10 +210,12 @@ def bags(row: list[Term]) -> list[Term]:
     at = 0
     while at < len(row):
         term = row[at]
-        if term.type == "NUM" and at + 2 < len(row) and (row[at + 1].type, row[at + 1].value) == ("LABEL", "pack_size"):
+        pack = at + 2 < len(row) and (row[at + 1].type, row[at + 1].value) == ("LABEL", "pack_size")
+        many = term.value.value if term.type == "NUM" else Fraction((term.type, term.value) == ("DET", "one"))
+        if pack and many:
             inner = row[at + 2]
             if inner.type == "NUM":
-                number = Amount(term.value.value * inner.value.value)
+                number = Amount(many * inner.value.value)
                 out.append(Term("NUM", number, term.start, inner.end, f"{term.text} bags of {inner.text}"))
                 out.append(Term("BALLOON", "balloon", inner.end, inner.end, ""))
                 at += 4 if row[at + 3 : at + 4] and row[at + 3].type == "BALLOON" else 3

@@ -1,10 +1,13 @@
 """What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
 
-from grammar.terms import AMOUNTS, SIZED, Term
+from grammar.terms import AMOUNTS, NOUNS, SIZED, Term
 from grammar.word_files import load_words, placed
 
 SEVERAL = 3
 ANEW = SIZED | {"BY"}
+COUNTED = NOUNS | {"LEN", "FOOTER", "BY", "PRON", "LABEL", "COLOUR", "BALLOON", "MORE"}  # behind a number of things
+WEIGHED = frozenset({"CHOICE", "COLOUR", "FLAG", "NUM", "LEN"})
+WEIGHING = frozenset({"SEP", "FILL", "MAKE", "DET"})  # between two that are weighed up and the one that is taken
 
 
 def taken_back(row: list[Term]) -> list[Term]:
@@ -20,6 +23,35 @@ def taken_back(row: list[Term]) -> list[Term]:
             out[at - again : end] = [t.moved("FILL", "of") for t in out[at - again : end]] if again else out[at:end]
         at = end + 1
     return out
+
+
+def weighed_up(row: list[Term]) -> list[Term]:
+    """ "organic or classic, no, organic": of two that are weighed up, the one that is said again is meant."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() != "or" or not at:
+            continue
+        first, second = _told(row, at - 1, -1), _told(row, at + 1, 1)
+        again = second + 1
+        while again < len(row) and (row[again].type in WEIGHING or _is_slip(row[again])):
+            again += 1
+        if first < 0 or again >= len(row) or row[again].type not in WEIGHED or again == second + 1:
+            continue
+        denied = row[again].type == "COLOUR" and row[again - 1].type == "NEG"  # "navy or black, no gold"
+        if not denied and any(_same(row[again], row[either]) for either in (first, second)):
+            out[first:again] = [t.moved("FILL", "of") for t in out[first:again]]
+    return out
+
+
+def _told(row: list[Term], at: int, step: int) -> int:
+    """The next term from `at` on that is no small word, in either direction."""
+    while 0 <= at < len(row) - 1 and row[at].type in {"FILL", "DET"}:
+        at += step
+    return at
+
+
+def _same(one: Term, other: Term) -> bool:
+    return (one.type, one.value) == (other.type, other.value)
 
 
 def _is_slip(term: Term) -> bool:
@@ -78,6 +110,23 @@ def counted_aloud(row: list[Term]) -> list[Term]:
     return out
 
 
+def denied(row: list[Term]) -> list[Term]:
+    """ "eight tables not nine, I had nine in mind": a number that is denied counts nothing, not even said again."""
+    out = list(row)
+    for at in range(len(row) - 1):
+        number = row[at + 1]
+        told = (row[at].type, row[at].value, number.type) == ("NEG", "not", "NUM")
+        again = told and any(t.type == "NUM" and t.value != number.value for t in row)
+        if not again or (row[at + 2 : at + 3] and row[at + 2].type in COUNTED):
+            continue
+        out[at] = row[at].moved("FILL", "of")
+        for i, term in enumerate(row):
+            counts = row[i + 1 : i + 2] and row[i + 1].type in COUNTED
+            if i > at and term.type == "NUM" and term.value == number.value and not counts:
+                out[i] = term.moved("FILL", "of")
+    return out
+
+
 def not_that(row: list[Term]) -> list[Term]:
     """ "eight feet, no not eight, six feet": what is denied is no number of its own."""
     out = list(row)
@@ -114,7 +163,11 @@ def left_off(row: list[Term]) -> list[Term]:
         if term.text.lower() not in leaving:
             continue
         after = [t for t in row[at + 1 : at + 5] if t.type != "DET"]
-        if len(after) > 1 and after[0].type in {"FLAG", "COLOUR", "PIECE"} and after[1].text.lower() in placed("off"):
+        if (
+            len(after) > 1
+            and after[0].type in {"FLAG", "COLOUR", "PIECE", "NOMINALS", "CHOICE"}
+            and after[1].text.lower() in placed("off")
+        ):
             out[at] = term.moved("REMOVE", "remove")
     return out
 

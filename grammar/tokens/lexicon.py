@@ -8,7 +8,7 @@ from functools import cache, cached_property
 from grammar.record import record
 from grammar.tokens.number_words import number_words
 from grammar.tokens.scan import Token, words_of
-from grammar.tokens.spelling import Speller, beside
+from grammar.tokens.spelling import Speller, beside, nearest
 from grammar.vocabulary import Vocabulary
 from grammar.word_files import load_words, own_words, word_list
 
@@ -37,7 +37,7 @@ def spell(text: str) -> tuple[str, ...]:
     return tuple(word for word in words_of(text) if word not in HYPHENS)
 
 
-def _owner(word: str) -> str:
+def owner(word: str) -> str:
     """ "table" of "table's", "" where the word is no possessive."""
     return word[:-2] if word.endswith("'s") else ""
 
@@ -58,6 +58,7 @@ class Lexicon:
         self.near: Mapping[str, object] = speech["near"]
         self._by_first: dict[str, list[Entry]] = {}
         self._near_names: dict[str, list[str]] = {}
+        self._near_colours: dict[str, str | None] = {}
         for kind, values in speech.items():
             if kind not in {"near", "least", "own_language"}:
                 for value, phrases in values.items():
@@ -184,6 +185,13 @@ class Lexicon:
             self._near_names[word] = [*missed, *(name for name in swaps if name != word and name in self.names)]
         return self._near_names[word]
 
+    def near_colour(self, word: str) -> str | None:
+        """The colour of one word that is nearest to a strange one which can only be a colour; None where two are."""
+        if word not in self._near_colours:
+            colours = [name for name, kind in self.names.items() if kind == "COLOUR"]
+            self._near_colours[word] = nearest(word, colours, self._meaning, strict=False)
+        return self._near_colours[word]
+
     @cached_property
     def colour_words(self) -> frozenset[str]:
         """Each word of a name of a colour."""
@@ -201,12 +209,12 @@ class Lexicon:
 
     def is_filler(self, word: str) -> bool:
         """Whether a word may be passed over."""
-        return word in word_list("filler") or _owner(word) in word_list("filler")
+        return word in word_list("filler") or owner(word) in word_list("filler")
 
     def matches(self, tokens: Sequence[Token], start: int) -> list[Match]:
         """Entries that begin at `start`, longest first."""
         found = list(self._exact(tokens, start, tokens[start].lower))
-        if not found and (base := _owner(tokens[start].lower)):
+        if not found and (base := owner(tokens[start].lower)):
             found = [m for m in self._exact(tokens, start, base) if m.entry.type in {"PIECE", "TABLE", "LABEL"}]
         return found
 

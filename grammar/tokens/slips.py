@@ -23,7 +23,9 @@ def in_place(tokens: list[Token], lexicon: Lexicon, tells: Tells) -> list[Token]
     out = list(tokens)
     for at, token in enumerate(tokens):
         short = len(token.lower) < SHORTEST or token.kind != "word" or token.foreign
-        if short or (token.text.istitle() and at) or not lexicon.near_names(token.lower):
+        if short or (token.text.istitle() and at):
+            continue
+        if not lexicon.near_names(token.lower) and lexicon.is_everyday(token.lower):
             continue
         if not tells(out, at):
             mended = _mended(out, at, lexicon, tells)
@@ -39,6 +41,9 @@ def _mended(tokens: Sequence[Token], at: int, lexicon: Lexicon, tells: Tells) ->
         colour = lexicon.names[name] == "COLOUR"
         if (colour and _among_colours(tokens, at, strange, tells)) or (not colour and strange and _counted(tokens, at)):
             found.append(name)
+    listed = at > 0 and tokens[at - 1].lower in LEADS  # "verde olivo" may be one name
+    if not found and strange and listed and _among_colours(tokens, at, strange, tells):
+        return lexicon.near_colour(tokens[at].lower)
     return found[0] if len(found) == 1 else None
 
 

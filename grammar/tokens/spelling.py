@@ -43,16 +43,24 @@ def beside(a: str, b: str) -> bool:
     return len(pairs) == 1 and any(pairs[0] in row or pairs[0][::-1] in row for row in rows)
 
 
-def nearest(word: str, known: Iterable[str], meaning: Callable[[str], object] = str) -> str | None:
+def nearest(
+    word: str, known: Iterable[str], meaning: Callable[[str], object] = str, *, strict: bool = True
+) -> str | None:
     """The single nearest known word, or None where there is none or two are as near with another stem.
 
-    The first letter has to be right: people rarely miss it, and most false friends differ there.
+    The first letter has to be right: people rarely miss it, and most false friends differ there. Where it is not
+    `strict`, so that one of them must be meant, a short word may have another letter.
     """
-    return _nearest(word, known, meaning, allowed)[0]
+    return _nearest(word, known, meaning, allowed, strict=strict)[0]
 
 
 def _nearest(
-    word: str, known: Iterable[str], meaning: Callable[[str], object], allow: Callable[[str], int]
+    word: str,
+    known: Iterable[str],
+    meaning: Callable[[str], object],
+    allow: Callable[[str], int],
+    *,
+    strict: bool = True,
 ) -> tuple[str | None, float]:
     """The single nearest word, and how many slips away the nearest ones are."""
     most = allow(word)
@@ -65,7 +73,7 @@ def _nearest(
             if slips > limit:
                 continue
             other = only_substituted(word, candidate) and not (len(word) > 4 and beside(word, candidate))
-            if other and len(word) < 6:
+            if strict and other and len(word) < 6:
                 continue  # another word of the language, most likely
             d = slips + 0.5 * other
             if d < closest:
@@ -155,7 +163,18 @@ class Speller:
             return swapped
         missed = [right for right in self._headless.get(word[1:], ()) if beside(word, right)] if len(word) > 5 else []
         found = [*self._headless.get(word, ()), *missed]
-        return found[0] if len(found) == 1 else None
+        return found[0] if len(found) == 1 else self._by_ear(word)
+
+    def _by_ear(self, word: str) -> str | None:
+        """A word of the trade that begins with another letter of the same sound: "senterpeice", "kolumn"."""
+        pairs = [pair for pair in word_list("sounds") if word[0] in pair] if len(word) > 5 else []
+        for pair in pairs:
+            heard = pair.replace(word[0], "", 1) + word[1:]
+            trade = self._by_letter.get(heard[0], ([], [], []))[0]
+            near = heard if heard in trade else _nearest(heard, trade, self._meaning, lambda w: allowed(w) - 1)[0]
+            if near is not None:
+                return near
+        return None
 
 
 def suggestions(word: str, known: Iterable[str], most: int = 2) -> list[str]:
