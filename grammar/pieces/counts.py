@@ -20,6 +20,7 @@ from grammar.word_files import placed
 MOST_DROPS = 12
 MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
+LEAST_SUM = 5  # a smaller number taken away is of pieces, whatever the talk is about
 
 
 class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
@@ -79,6 +80,9 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True  # "pushed together, one runner"
         if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
             return True
+        if self._off_the_price(at, number):
+            self._leave(phrase)
+            return True
         if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
             self._step(-number)  # "take away three"
             return True
@@ -97,6 +101,13 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
             return True
         return False
+
+    def _off_the_price(self, at: int, number: float) -> bool:
+        """ "give her 20 off", "knock 20 off" once the price was told: a sum, which the book has no fact for."""
+        off = self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off"
+        ends = self._kind_at(at + 2 if off else at + 1) in {"", "sep", "prep"}
+        taken = self._before(at, "remove") and self.context.priced and number >= LEAST_SUM
+        return ends and (off or taken)
 
     def _pays(self, at: int) -> bool:
         """Whether a number is of money for something that is no piece of the estimate."""
@@ -195,6 +206,8 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True
         if number != int(number) and self._before(at, "of") and self._kind_at(at - 2) == "table":
             return self._as_length(phrase)  # "tables of 2.4"
+        if self._before(at, "of") and self._kind_at(at - 2) == "piece" and kind != TABLE_KIND and self._as_length(phrase):
+            return True  # "two swags of 9"
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
         tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
         if tables and of and not self._after(at, "table", "piece"):

@@ -33,7 +33,7 @@ class Shares(Bare):
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
-            self._leave(phrase)  # a price, not a table
+            self._taken_off_the_price(at, phrase)
             return
         if figure.type == "FRAC" and self._of_the_pieces(at, value):
             return
@@ -54,6 +54,15 @@ class Shares(Bare):
             return
         self._cover(value, phrase)
         self._may_cover_all(at)
+
+    def _taken_off_the_price(self, at: int, phrase: Phrase) -> None:
+        """ "10 % off", "5 % off for cash": a discount; a share off anything else is left over."""
+        figure = phrase.amounts[0]
+        if figure.type == "PCT" and self._kind_at(at + 2) in {"", "sep", "and", "prep", "pron"}:
+            self.job.set("discount", figure.high.number, phrase.text)
+            self.changing = True
+        else:
+            self._leave(phrase)
 
     def _on_split(self, at: int, phrase: Phrase) -> None:
         """ "make it 60 40": the shares of as many colours, in the order said."""

@@ -4,6 +4,7 @@ from grammar.terms import AMOUNTS, Term
 from grammar.word_files import placed
 
 SEVERAL = 3
+NEAR = 4  # terms from "leave" to "gap"
 
 
 def cleared(row: list[Term]) -> list[Term]:
@@ -21,6 +22,20 @@ def cleared(row: list[Term]) -> list[Term]:
         by = next((i for i in range(at + 1, min(at + 6, len(row))) if row[i].text.lower() == "by"), 0)
         if by and by + 1 < len(row) and row[by + 1].type in AMOUNTS:
             out[at : by + 2] = [t.unused() for t in row[at : by + 2]]
+    return out
+
+
+def left_open(row: list[Term]) -> list[Term]:
+    """ "leave a 3 ft gap": a part without balloons is no size of the piece."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type != "LABEL" or term.text.lower().split()[0] not in placed("gaps"):
+            continue
+        led = [i for i in range(max(at - NEAR, 0), at) if row[i].text.lower() in placed("leaving")]
+        sized = [i for i in range(max(at - 1, 0), min(at + 2, len(row))) if row[i].type in AMOUNTS]
+        if led and sized:
+            for i in range(led[-1], max(sized[-1], at) + 1):
+                out[i] = row[i].unused() if row[i].type != "DET" else row[i].moved("FILL", "")
     return out
 
 

@@ -12,7 +12,7 @@ from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
 from grammar.rows.giants import giants
 from grammar.rows.here_and_there import here_and_there
-from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, placed_colours
+from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, left_open, placed_colours
 from grammar.rows.hundreds import adding_up, hundreds
 from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
@@ -29,7 +29,17 @@ from grammar.rows.portions import (
 )
 from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
-from grammar.rows.several import bags, matching, one_and_one, so_many_of, some, two_of, two_people
+from grammar.rows.several import (
+    bags,
+    matching,
+    one_and_one,
+    one_of_each,
+    sizes_in_turn,
+    so_many_of,
+    some,
+    two_of,
+    two_people,
+)
 from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
 from grammar.rows.taken_back import counted_aloud, left_off, not_that, of_the_job, taken_back, things
 from grammar.terms import Term
@@ -51,6 +61,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("NUM", digits_to_stand, here_and_there),
         *_about("PROP", letters),
         *_about("COLOUR", cleared, hints, greens),
+        *_about("LABEL", left_open),
         *_about("", ring_round),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
@@ -64,7 +75,8 @@ STAGES: tuple[Stage, ...] = (
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
-        *_about("NUM", two_people),
+        *_about("NUM", two_people, sizes_in_turn),
+        *_about("DET", one_of_each),
         *_about("OPS", two_of),
         *_about("FLAG FILL", called_ones),
         *_about("ONES", one_and_one),

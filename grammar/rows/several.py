@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 from grammar.terms import NOUNS, Amount, Term
 from grammar.word_files import placed
@@ -65,6 +66,49 @@ def one_and_one(row: list[Term]) -> list[Term]:
         if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
             out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
     return out
+
+
+def one_of_each(row: list[Term]) -> list[Term]:
+    """ "two hoops, a 4 ft and a 6 ft", "two hoops, a 4 ft one and a 6 ft one": each article counts one of them."""
+    places = [i for i in range(len(row) - 1) if row[i].value == "one" and row[i + 1].type == "LEN"]
+    named = next((i for i in range(1, len(row)) if row[i].type == "PIECE" and row[i - 1].type == "NUM"), len(row))
+    if len(places) < len("ab") or places[0] < named or row[named - 1].value.value != len(places):
+        return row
+    nouns = [i + 2 for i in places if row[i + 2 : i + 3] and _names_it(row[i + 2], row[named])]
+    ends = {i + 2 + (i + 2 in nouns) for i in places}
+    if any(i < len(row) and row[i].type not in {"SEP", "AND", "COLOUR", "FILL"} for i in ends):
+        return row
+    one = Amount(Fraction(1))
+    counted = [term.moved("NUM", one) if i in places else term for i, term in enumerate(row)]
+    return [term for i, term in enumerate(counted) if i not in nouns]
+
+
+def _names_it(term: Term, piece: Term) -> bool:
+    return term.type == "ONES" or (term.type, term.value) == ("PIECE", piece.value)
+
+
+def sizes_in_turn(row: list[Term]) -> list[Term]:
+    """ "columns at heights 4 5 and 6 ft": one of each size, as with commas between them."""
+    at = next((i for i, term in enumerate(row) if term.type == "PIECE" and term.text.lower().endswith("s")), len(row))
+    first = at + 1
+    while first < len(row) and row[first].type in {"PREP", "LABEL", "FILL", "OF"}:
+        first += 1
+    last = first
+    while last < len(row) and row[last].type in {"NUM", "AND", "SEP"}:
+        last += 1
+    sizes = [i for i in range(first, last) if row[i].type == "NUM"]
+    bare = any(later == sooner + 1 for sooner, later in pairwise(sizes))  # no comma was heard
+    if last >= len(row) or row[last].type != "LEN" or not bare:
+        return row
+    number = Amount(Fraction(len(sizes) + 1))
+    counted = at > 0 and row[at - 1].type == "NUM"
+    if counted and row[at - 1].value.value != number.value:
+        return row
+    out = [*row[:at], *([] if counted else [Term("NUM", number, row[at].start, row[at].start, "")]), row[at]]
+    for place in (*sizes, last):
+        comma = Term("SEP", ",", row[place].start, row[place].start, "")
+        out += [comma, row[place]]
+    return [*out, *row[last + 1 :]]
 
 
 def so_many_of(row: list[Term]) -> list[Term]:
