@@ -78,7 +78,8 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True  # "four columns, two each side"
         if self.current.joined and self._after(at, "piece") and number == 1:
             return True  # "pushed together, one runner"
-        if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
+        det = self.phrases[at + 2].value if self._after(at, "prep") and self._kind_at(at + 2) == "det" else "one"
+        if number == 1 and det != "one":
             return True
         if self._off_the_price(at, number):
             self._leave(phrase)
@@ -206,7 +207,12 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True
         if number != int(number) and self._before(at, "of") and self._kind_at(at - 2) == "table":
             return self._as_length(phrase)  # "tables of 2.4"
-        if self._before(at, "of") and self._kind_at(at - 2) == "piece" and kind != TABLE_KIND and self._as_length(phrase):
+        if (
+            self._before(at, "of")
+            and self._kind_at(at - 2) == "piece"
+            and kind != TABLE_KIND
+            and self._as_length(phrase)
+        ):
             return True  # "two swags of 9"
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
         tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
@@ -360,7 +366,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
     def _on_det(self, at: int, phrase: Phrase) -> None:
         if phrase.text.lower() == "the same" and self._as_much(at):
             return
-        if phrase.value == "each" and self._before(at, "prep") and self._one_on_each():
+        if phrase.value == "each" and self._before(at, "prep", "piece") and self._one_on_each():
             return
         if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:
             facts = self.current.facts

@@ -13,6 +13,7 @@ from grammar.terms import Amount
 MUCH_SMALLER = 4  # "another 2 ft" beside a 10 ft garland is two feet more of it
 MEASURES = ("length", "height", "span", "diameter", "width")
 TOLD = frozenset({"colour", "choice", "flag"})
+PLACES = frozenset({"det", "table", "piece", "word", "prep", "shape"})
 DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 
 
@@ -97,6 +98,8 @@ class Parts(Without):
         if self._one_alone(at, number):
             self._part_off(1, total or 0)
             return True
+        if self._stand_there(at, number, total or 0):
+            return True
         if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
@@ -104,6 +107,23 @@ class Parts(Without):
         if not words.startswith("of") or not more or total is None or not 0 < number < total:
             return False
         self._part_off(number, total)
+        return True
+
+    def _stand_there(self, at: int, number: float, total: float) -> bool:
+        """ "make the two on the head table 7", "the three by the door in gold": some, by where they stand."""
+        the = self._before(at, "det") and self.phrases[at - 1].value == "the"
+        there = self._after(at, "prep") and self.phrases[at + 1].value == "place"
+        if not (the and there) or self.drafts or self.context.asked or not 0 < number < total:
+            return False
+        end = at + 2
+        while self._kind_at(end) in PLACES:
+            end += 1
+        if self._kind_at(end) not in TOLD | {"amount", "sides", "named", "neg"}:
+            return False
+        self._part_off(number, total)
+        self.skip |= set(range(at + 1, end))
+        self.starts = {first: head for first, head in self.starts.items() if not at < head.at < end}
+        self.heads = {place: head for place, head in self.heads.items() if not at < place < end}
         return True
 
     def _one_alone(self, at: int, number: float) -> bool:

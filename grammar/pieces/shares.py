@@ -6,7 +6,7 @@ from grammar.phrases import Phrase
 from grammar.pieces.bare import Bare
 from grammar.pieces.heads import is_size
 from grammar.pieces.slots import TABLE_KIND
-from grammar.reading import Doubt
+from grammar.reading import Doubt, Step
 from grammar.rows.hundreds import HUNDRED
 from grammar.terms import Amount
 
@@ -99,14 +99,19 @@ class Shares(Bare):
         place = at + 2 if self._after(at, "of") else at + 1
         head = self.heads.get(place + 1)
         the = self._kind_at(place) == "det" and self.phrases[place].value == "the"
-        if head is None or not the or self._kind_at(head.at + 1) not in {"colour", "flag", "onhand", "neg"}:
+        told = self._kind_at(head.at + 1) if head is not None else ""
+        if head is None or not the or told not in {"colour", "flag", "onhand", "neg", "choice", "", "sep"}:
             return False
         kind, total = TABLE_KIND if head.kind == "table" else head.kind, self.context.count or 0
         number = round(total * share, 4)
         several = self.phrases[head.at].text.lower().endswith("s") and number == int(number) and 0 < number < total
         if kind != self.context.focus or not several:
             return False
-        self._part_off(number, total)
+        if told in {"", "sep"}:
+            self.current.steps.append(Step(fact="count", how="times", by=share))  # "just do half the tables"
+            self.changing = True
+        else:
+            self._part_off(number, total)
         self.skip |= {*range(at + 1, head.at + 1)}
         self.starts.pop(head.first, None)
         return True
