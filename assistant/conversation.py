@@ -271,6 +271,7 @@ class Conversation:
         return Context(
             kinds=[piece.kind for piece in state.pieces],
             held=[dict(piece.facts) for piece in state.pieces],
+            called=[piece.called for piece in state.pieces],
             recent=self._changed_last(),
             focus=focused.kind if focused else None,
             asked=pending.fact if pending and pending.fact else None,

@@ -16,12 +16,14 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool =
     """The pieces in order; none where there is no such piece.  `sized`: a size is told of it.
 
     `which`: "it" (the one in focus), "all", "both", "other", a place in the row, "smallest", "biggest", "colour NAME",
-    "size FACT VALUE" (in the unit of the fact), or "except" before kinds or a size.
+    "size FACT VALUE" (in the unit of the fact), "called NAME", or "except" before kinds or a size.
     """
     word, _, rest = which.partition(" ")
     if word == "except":
         size = meant(rest, pieces, focus) if rest.startswith("size ") else []
         return [p for p in pieces if p not in size and p.kind not in rest.split()]
+    if word == "called":
+        return [p for p in pieces if p.called == rest]
     if word == "size":
         fact, value = rest.split()
         return [p for p in pieces if abs(float(p.facts.get(fact, 0)) - float(value)) <= NEAR * float(value)]

@@ -46,8 +46,9 @@ class Stood(Things):
         self, drafts: list[Draft], tables: list[Draft], standing: list[Draft], place: dict[str, object]
     ) -> Draft | None:
         """The piece that stands on the tables: the one there is, beside them, of several the one that is as many."""
-        if any(d.kind == TABLE_KIND and d not in tables for d in drafts):
-            return None
+        dressed = [d for d in drafts if d.kind == TABLE_KIND and d not in tables]
+        if dressed and not (tables and len(standing) == 1 and drafts[drafts.index(standing[0]) - 1] in tables):
+            return None  # but "a sweetheart table to the floor and 8 rounds with centrepieces"
         alike = [d for d in standing if d.facts.get("count") in {None, place.get("count")}]
         chosen = alike if len(standing) > 1 else standing
         if len(chosen) != 1:

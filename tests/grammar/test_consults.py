@@ -130,3 +130,31 @@ def test_a_number_alone_after_a_price_is_what_is_offered() -> None:
     job = after("ten 6 ft tables / how much / can you do 500").heard.job
     assert job == {"budget": {"amount": 500}, "intent": "solve"}
     assert after("ten 6 ft tables / how much / 12").heard.pieces == [tables(12, 72)]
+
+
+# tables by their name ------------------------------------------------------------------------------------------------
+
+ROUNDS = heard("runner", count=8, table_shape="round", table_diameter_in=60)
+SWEETHEART = heard("runner", count=1, table_length_in=48)
+
+
+@pytest.mark.parametrize(
+    ("turn", "pieces"),
+    [
+        ("the sweetheart table to the floor", [{**SWEETHEART, "coverage": "drop_both"}, ROUNDS]),
+        ("gold on the sweetheart table", [{**SWEETHEART, "colours": GOLD}, ROUNDS]),
+        ("make the rounds 72 inch", [SWEETHEART, {**ROUNDS, "table_diameter_in": 72}]),
+        ("no, the sweetheart table is 5 ft", [{**SWEETHEART, "table_length_in": 60}, ROUNDS]),
+        ("skip the sweetheart table", [ROUNDS]),
+    ],
+)
+def test_a_table_with_a_name_is_that_one(turn: str, pieces: list[dict[str, Any]]) -> None:
+    assert after(f"a 4 ft sweetheart table and eight 60 inch rounds / {turn}").heard.pieces == pieces
+
+
+def test_tables_that_are_counted_are_not_the_one_that_has_a_name() -> None:
+    said = "sweetheart table 4 ft to the floor and 8 round tables with centrepieces of 3"
+    assert after(said).heard.pieces == [
+        {**SWEETHEART, "coverage": "drop_both"},
+        heard("centerpiece", count=8, balloons=3),
+    ]
