@@ -44,7 +44,7 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool =
     found = {
         "all": pieces,
         "both": pieces,
-        "other": [p for i, p in enumerate(pieces) if i != focus],
+        "other": [p for i, p in enumerate(pieces) if i != focus] or list(pieces),  # the other of two, one of which went
         "middle": pieces[len(pieces) // 2 : len(pieces) // 2 + 1] if len(pieces) % 2 else [],
         "last": pieces[-1:],
         "left": [],

@@ -81,10 +81,13 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         det = self.phrases[at + 2].value if self._after(at, "prep") and self._kind_at(at + 2) == "det" else "one"
         if number == 1 and det != "one":
             return True
+        if self._size_for_size(at, number):
+            return True
         if self._off_the_price(at, number):
             self._leave(phrase)
             return True
-        if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
+        skipped = self._before(at, "neg") and self.phrases[at - 1].text.lower() in placed("skips")
+        if (self._before(at, "remove") or skipped) and not self._after(at, "table", "piece", "ones"):
             self._step(-number)  # "take away three"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":

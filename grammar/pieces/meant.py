@@ -58,9 +58,10 @@ class Meant(Parts):
     def _near_held(self, number: float, fact: FactWords) -> float | None:
         """ "go to 7 and a half" of what is 6 ft high: the number in the unit that comes near to the size in hand."""
         held = self.context.values.get(fact.id)
-        if fact.unit != "in" or not isinstance(held, int | float) or self.orders:
+        if fact.unit != "in" or not isinstance(held, int | float) or self.orders or self._kind() == TABLE_KIND:
             return None
-        sizes = (self.slots.convert(number, unit, "in") for unit in ("ft", "m", "in", "cm"))
+        units = ("m", "cm") if self.context.metric else ("ft", "in")
+        sizes = (self.slots.convert(number, unit, "in") for unit in units)
         return next((size for size in sizes if held / 2 <= size <= 2 * held), None)
 
     def _needs(self, kind: str | None) -> bool:

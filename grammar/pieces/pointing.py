@@ -2,14 +2,17 @@
 
 from grammar.phrases import Phrase
 from grammar.pieces.apart import TELLS
+from grammar.pieces.counts import MORE_OF
 from grammar.pieces.draft import Draft
 from grammar.pieces.heads import Head, is_count
 from grammar.pieces.parts import MEASURES
 from grammar.pieces.slots import TABLE_KIND
 from grammar.pieces.stood import Stood
 from grammar.reading import Step
+from grammar.word_files import placed
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+ONE_MORE = frozenset({"that one", "that one's", "this one", "this one's"})
 SOME = frozenset({"other", "first", "last"})
 PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
 ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
@@ -37,6 +40,11 @@ class Pointing(Stood):
             and is_count(self.phrases[at + 1])
         ):
             pass  # "the other four": see parts
+        elif at == 0 and phrase.text.lower() in ONE_MORE and self.context.topic == f"{MORE_OF} 1" and self._told(at):
+            self._part_off(1, self.context.count or 0)  # "another for the fireplace" "that one's 1.8 m"
+        elif phrase.value == "other" and self._others_in_hand(at):
+            self._select("other", at)
+            self.skip.add(at + 1)
         elif phrase.value in {"biggest", "smallest"} and not self.context.kinds:
             self._select_here(str(phrase.value), at)
         elif phrase.value in WHICH and self.context.kinds:
@@ -62,6 +70,32 @@ class Pointing(Stood):
         self.skip.add(head.at)
         if not self._one_of_them(which, head.at):
             self._select(which, head.at)
+
+    def _told(self, at: int) -> bool:
+        """Whether several are in hand, and something that may be of one of them follows."""
+        return (self.context.count or 0) > 1 and any(p.kind in TELLS for p in self.phrases[at + 1 :])
+
+    def _others_in_hand(self, at: int) -> bool:
+        """ "the other two" of three pieces in hand, one of which was just spoken of."""
+        counted = at + 1 < len(self.phrases) and is_count(self.phrases[at + 1])
+        others = len(self.context.kinds) - 1
+        return counted and others > 1 and self._number(self.phrases[at + 1].amounts[0]) == others
+
+    def _on_nominals(self, at: int, phrase: Phrase) -> None:
+        if not self._of_that_size(at, phrase):
+            super()._on_nominals(at, phrase)
+
+    def _of_that_size(self, at: int, phrase: Phrase) -> bool:
+        """ "the sixes two thirds, the eights to the floor": those in hand that are 6 ft, of pieces of several sizes."""
+        fact = self._bare_fact()
+        the = self._before(at, "det") and self.phrases[at - 1].value == "the"
+        if fact is None or not the or len(self.context.kinds) < len("ab"):
+            return False
+        size = self.slots.convert(phrase.value.number, phrase.value.unit or "ft", "in")
+        if sum(facts.get(fact.id) == size for facts in self.context.held) != 1:
+            return False
+        self._select(f"size {fact.id} {size:g}", at)
+        return True
 
     def _counts_those_in_hand(self, at: int) -> bool:
         """ "... two tables", where there are tables."""
@@ -104,6 +138,9 @@ class Pointing(Stood):
         """ "take it off the tables", "remove it", "lose them"."""
         self.changing = True
         nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        forgets = self.phrases[at - 1].text.lower() in placed("forgets") and phrase.text.lower() == "that"
+        if forgets and nxt is not None and nxt.kind == "sep" and any(p.kind in TELLS for p in self.phrases[at + 2 :]):
+            return  # "forget that, half covered": what was said before, and not the piece
         if nxt is not None and nxt.kind == "prep":
             self.topic = (self.context.topic or "foliage", "removed")
             return

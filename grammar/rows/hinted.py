@@ -100,6 +100,7 @@ def gone(row: list[Term]) -> list[Term]:
     """ "peach is out", "the gold's gone": it is taken away."""
     if not any(term.type == "COLOUR" for term in row):
         return row
+    row = [t.moved("REMOVE", "remove") if _has_no_more(row, at) else t for at, t in enumerate(row)]
     out: list[Term] = []
     after = -1  # where such an "out" stands, which keeps the colours behind it apart
     for at, term in enumerate(row):
@@ -110,3 +111,11 @@ def gone(row: list[Term]) -> list[Term]:
             after = end
         out.append(term.moved("GAP") if at == after else term)
     return out
+
+
+def _has_no_more(row: list[Term], at: int) -> bool:
+    """Whether "out of" says that a colour cannot be had: "they're out of navy", "sold out of the gold"."""
+    led = row[at - 1].text.lower().replace("’", "'") if at else ""
+    lacks = led in placed("is") | placed("ran") or led.endswith(("'re", "'s"))
+    after = row[at + 1 + (at + 1 < len(row) and row[at + 1].type == "DET") :]
+    return row[at].text.lower() == "out of" and lacks and bool(after) and after[0].type == "COLOUR"

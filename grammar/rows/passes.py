@@ -31,12 +31,15 @@ from grammar.rows.put_up import digits_to_stand, letters
 from grammar.rows.setting import around
 from grammar.rows.several import (
     bags,
+    colours_on_some,
     matching,
     one_and_one,
+    one_is,
     one_of_each,
     sizes_in_turn,
     so_many_of,
     some,
+    the_other_two,
     two_of,
     two_people,
 )
@@ -76,11 +79,12 @@ STAGES: tuple[Stage, ...] = (
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
-        *_about("NUM", two_people, sizes_in_turn),
+        *_about("NUM", two_people, sizes_in_turn, the_other_two),
+        *_about("COLOUR", colours_on_some),
         *_about("DET", one_of_each),
         *_about("OPS", two_of),
         *_about("FLAG FILL", called_ones),
-        *_about("ONES", one_and_one),
+        *_about("ONES", one_and_one, one_is),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
     ),
     (

@@ -111,6 +111,48 @@ def sizes_in_turn(row: list[Term]) -> list[Term]:
     return [*out, *row[last + 1 :]]
 
 
+def one_is(row: list[Term]) -> list[Term]:
+    """ "and one's a 4 ft": one of those in hand, and no "ones"."""
+    at = next((i for i, t in enumerate(row) if t.type not in {"AND", "SEP", "FILL", "CORR", "ADD"}), len(row))
+    told = [t.type for t in row[at + 1 : at + 3] if t.type not in {"FILL", "DET"}][:1]
+    if at == len(row) or row[at].text.lower().replace("’", "'") != "one's" or told not in (["LEN"], ["COLOUR"]):
+        return row
+    end = row[at].end
+    one = Term("NUM", Amount(Fraction(1)), row[at].start, end, row[at].text)
+    rest = row[at + 2 :] if row[at + 1].type == "DET" else row[at + 1 :]
+    return [*row[:at], one, Term("MAKE", "make", end, end, ""), *rest]
+
+
+def the_other_two(row: list[Term]) -> list[Term]:
+    """ "the longest one in gold, other two white": the others, without an article."""
+    out = list(row)
+    for at in range(1, len(row) - 1):
+        if row[at].type == "FILL" and row[at].text.lower() == "other" and row[at + 1].type == "NUM":
+            out[at] = row[at].moved("PRON", "other")
+    return out
+
+
+def colours_on_some(row: list[Term]) -> list[Term]:
+    """ "silver on two of them and white on the others" as "two of them silver and the others white"."""
+    out: list[Term] = []
+    at = 0
+    while at < len(row):
+        end = at
+        while end < len(row) and row[end].type == "COLOUR":
+            end += 2 if [t.type for t in row[end + 1 : end + 3]] == ["AND", "COLOUR"] else 1
+        some = end + 1
+        while some < len(row) and row[some].type == "NUM":
+            some += 1
+        pointed = some < len(row) and row[some].type == "PRON" and (some > end + 1 or row[some].value == "other")
+        if end > at and row[end : end + 1] and row[end].text.lower() == "on" and pointed:
+            out += [*row[end + 1 : some + 1], *row[at:end]]
+            at = some + 1
+        else:
+            out.append(row[at])
+            at += 1
+    return out
+
+
 def so_many_of(row: list[Term]) -> list[Term]:
     """ "four tables of 8 feet and six of six": sizes of one unit."""
     unit = ""

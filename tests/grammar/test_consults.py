@@ -158,3 +158,67 @@ def test_tables_that_are_counted_are_not_the_one_that_has_a_name() -> None:
         {**SWEETHEART, "coverage": "drop_both"},
         heard("centerpiece", count=8, balloons=3),
     ]
+
+
+# one turn after the other --------------------------------------------------------------------------------------------
+
+
+def garland(length: float, colour: str) -> dict[str, Any]:
+    return {**GARLAND, "length_in": length, "colours": [{"name": colour}]}
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "ten 6 ft tables / half the tables in navy and half in gold",
+            [tables(5, 72, colours=[{"name": "navy"}]), tables(5, 72, colours=GOLD)],
+        ),
+        (
+            "six 6 ft tables and two 8 ft / the sixes two thirds, the eights right to the floor",
+            [tables(6, 72, coverage="two_thirds"), tables(2, 96, coverage="drop_both")],
+        ),
+        (
+            "three garlands, 6 8 and 10 ft / the longest one in gold, other two white",
+            [garland(72, "white"), garland(96, "white"), garland(120, "gold")],
+        ),
+        (
+            "four 6 ft columns / silver on two of them and white on the others",
+            [{**column(2, 72), "colours": [{"name": name}]} for name in ("white", "silver")],
+        ),
+        ("twelve 6 ft tables / and one's a 4 ft", [tables(11, 72), tables(1, 48)]),
+        ("nine 6 ft tables / could we skip three of them", [tables(6, 72)]),
+        ("one 6 ft column and one 4 ft one / swap the 4 for a 5", [column(1, 72), column(1, 60)]),
+        ("a 10 ft garland / another for the fireplace / that one's 6 ft", [GARLAND, {**GARLAND, "length_in": 72}]),
+        ("two 5 ft hoops / cancel one / what if the other was 20 percent bigger", [hoop(1, 72)]),
+        ("six helium bouquets of 3 / swap the helium for air", [heard("bouquet", count=6, balloons=3, gas="air")]),
+        ("a 5 ft hoop / leave a 1 ft gap / forget that, half covered", [hoop(1, 60, coverage_fraction=0.5)]),
+        ("a 5 ft hoop / leave a 1 ft gap / no put it back", [hoop(1, 60)]),
+    ],
+)
+def test_a_later_turn_speaks_of_those_in_hand(said: str, pieces: list[dict[str, Any]]) -> None:
+    reply = after(said)
+    assert reply.heard.pieces == pieces
+    assert reply.question is None
+
+
+@pytest.mark.parametrize(
+    ("turn", "left"),
+    [
+        ("they're out of navy, use royal blue", ["silver", "white", "royal blue"]),
+        ("we've run out of navy", ["silver", "white"]),
+        ("make it out of navy and gold", ["navy", "gold"]),
+    ],
+)
+def test_a_colour_that_cannot_be_had_goes(turn: str, left: list[str]) -> None:
+    colours = after(f"a 10 ft garland in navy, silver and white / {turn}").heard.pieces[0]["colours"]
+    assert [colour["name"] for colour in colours] == left
+
+
+def test_the_size_of_what_an_arch_gets_over_is_not_its_own() -> None:
+    reply = after("an arch 9 ft wide 8 ft high / it has to clear the door which is 7 ft")
+    assert (reply.question, reply.unread) == (None, ["clear", "7 ft"])
+
+
+def test_what_she_can_stretch_to_is_the_budget() -> None:
+    assert after("ten 6 ft tables / she can only stretch to 650").heard.job["budget"] == {"amount": 650}
