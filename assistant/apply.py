@@ -125,7 +125,11 @@ class Apply(Changes):
             return
         alike = [p for p in self.state.pieces if p.kind == mention.kind and p not in fresh]
         unclear = len(alike) > 1 and not mention.new and not mention.removed and mention.part_of is None
-        if unclear and mention.which in {*EVERY, *PLACES}:
+        if mention.which.startswith("called ") and mention.removed:
+            for piece in meant(mention.which, alike, 0):
+                self._drop_piece(piece)
+            return
+        if mention.which.startswith("called ") or (unclear and mention.which in {*EVERY, *PLACES}):
             for piece in meant(mention.which, alike, 0):
                 self._change(piece, mention)
                 self._look_at(piece)

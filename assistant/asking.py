@@ -16,6 +16,7 @@ SOLVED_FOR = frozenset({"count", "length", "span", "height", "diameter", "table_
 FAR = 1.6  # times the largest usual size: nobody means more
 FEET = ("ft", "foot", "feet", "'")
 SIZE_FACTS = ("table_length", "table_diameter", "length", "height", "diameter", "span")
+FOOT = 12  # inches
 MOST_INCHES = 48  # lengths from here on are told in feet where they come out even
 NO_QUESTIONS = frozenset({"help", "undo", "redo", "reset", "save"})
 
@@ -141,7 +142,7 @@ class Asking:
                 return Pending(f"{doubt.words} of what? Say it with its word, for example {said}.", "", now.focus)
             if doubt.fact == "colours":
                 return Pending(
-                    f"How much is {doubt.words}? Say shares, for example 60 % gold and 40 % white.",
+                    f"How much {doubt.value} is that? Say its share, for example 60 % {doubt.value}.",
                     "",
                     now.focus,
                     doubt,
@@ -149,7 +150,7 @@ class Asking:
             text = (
                 f"How many is {doubt.words}?"
                 if doubt.fact == "count"
-                else f"How much {doubt.words}? Say a size, for example 9 ft."
+                else f"How much {doubt.words}? Say a size, for example {self._example(doubt, now)}."
             )
         else:
             several = isinstance(doubt.value, dict)
@@ -157,6 +158,13 @@ class Asking:
             text = f"{doubt.words}: {said}?"
         asked = str(doubt.value) if doubt.kind == "vague" and isinstance(doubt.value, str) else ""  # "how much taller?"
         return Pending(text, asked, now.focus, doubt if doubt.kind in {"either", "impossible"} else None)
+
+    def _example(self, doubt: Doubt, now: State) -> str:
+        """A size that is usual for what a doubt is about: "9 ft" of a piece, "12 in" of how wide a runner is."""
+        kind = now.focused.kind if now.focused is not None else None
+        spec = self.vocabulary.fact(str(doubt.value), kind) if doubt.value else None
+        narrow = spec is not None and spec.usual and max(spec.usual) < FOOT * 3
+        return f"{spec.usual[0]:g} in" if spec is not None and narrow else "9 ft"
 
     def _in_inches(self, doubt: Doubt, now: State) -> Pending | None:
         """ "60 foot rounds": a size that makes such a thing in inches only, so one short question settles it."""

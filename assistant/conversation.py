@@ -205,6 +205,7 @@ class Conversation:
             or self.asking.fewer(apply.too_many)
             or self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
         )
+        now.idle = not (changed or now.pending or reading.orders) and bool(before.pieces) and bool(reading.unread)
         if changed or now.pending:
             self.past.append(before)
             self.future.clear()
@@ -232,6 +233,8 @@ class Conversation:
     def _order(self, order: str, reading: Reading, before: State) -> State:
         """Undo, redo, reset and help leave or bring back whole states."""
         if order == "undo":
+            if before.idle and not FIRST & {*reading.text.lower().replace(",", " ").split()}:
+                return replace(before.copy(), idle=False, intent=order)
             now, here = State(), before
             for _ in range(self._how_far_back(reading.text)):
                 now = self.past.pop().copy() if self.past else State()
@@ -274,6 +277,7 @@ class Conversation:
         return Context(
             kinds=[piece.kind for piece in state.pieces],
             held=[dict(piece.facts) for piece in state.pieces],
+            called=[piece.called for piece in state.pieces],
             recent=self._changed_last(),
             focus=focused.kind if focused else None,
             asked=pending.fact if pending and pending.fact else None,

@@ -16,12 +16,14 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool =
     """The pieces in order; none where there is no such piece.  `sized`: a size is told of it.
 
     `which`: "it" (the one in focus), "all", "both", "other", a place in the row, "smallest", "biggest", "colour NAME",
-    "size FACT VALUE" (in the unit of the fact), or "except" before kinds or a size.
+    "size FACT VALUE" (in the unit of the fact), "called NAME", or "except" before kinds or a size.
     """
     word, _, rest = which.partition(" ")
     if word == "except":
         size = meant(rest, pieces, focus) if rest.startswith("size ") else []
         return [p for p in pieces if p not in size and p.kind not in rest.split()]
+    if word == "called":
+        return [p for p in pieces if p.called == rest]
     if word == "size":
         fact, value = rest.split()
         return [p for p in pieces if abs(float(p.facts.get(fact, 0)) - float(value)) <= NEAR * float(value)]
@@ -42,7 +44,7 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool =
     found = {
         "all": pieces,
         "both": pieces,
-        "other": [p for i, p in enumerate(pieces) if i != focus],
+        "other": [p for i, p in enumerate(pieces) if i != focus] or list(pieces),  # the other of two, one of which went
         "middle": pieces[len(pieces) // 2 : len(pieces) // 2 + 1] if len(pieces) % 2 else [],
         "last": pieces[-1:],
         "left": [],

@@ -107,6 +107,7 @@ class Context:
     draped: bool = False
     refused: tuple[str, float] | None = None  # the fact and the number of a size that could not be
     held: list[dict[str, Value]] = field(default_factory=list)  # of each of `kinds`
+    called: list[str] = field(default_factory=list)  # what each of `kinds` was named, "" where it is like any other
     recent: list[int] = field(default_factory=list)  # which of them the last change was of
     colours: frozenset[str] = frozenset()  # of all pieces in hand
     count: float | None = None

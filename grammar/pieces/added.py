@@ -6,7 +6,7 @@ from grammar.pieces.heads import is_count, is_size
 from grammar.pieces.scaled import WORDS_BETWEEN
 
 SMALL_PART = 2  # what is no more than so much of the size in hand makes it longer: "and another foot"
-LINKS = frozenset({"sep", "prep", "of", "cmp", *WORDS_BETWEEN} - {"det"})
+LINKS = frozenset({"sep", "prep", "of", "cmp", "ones", *WORDS_BETWEEN} - {"det"})
 NOUNS = frozenset({"table", "piece", "shape", "balloon", "cmp", "more", "label", "by"})
 
 

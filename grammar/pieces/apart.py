@@ -5,11 +5,18 @@ from grammar.pieces.draft import Draft
 from grammar.pieces.heads import Head, Role, is_size
 from grammar.pieces.parts import Parts
 from grammar.pieces.slots import TABLE_KIND
+from grammar.word_files import placed
 
 NAMING = frozenset({"neg", "corr", "sole", "det", "and", "sep", "make", "piece", "table", "ones", "shape", "footer"})
 TELLS = frozenset(
     {"amount", "sides", "named", "listing", "nominals", "footer", "colour", "choice", "flag", "neg", "cmp"}
 )
+
+
+def called_as(phrase: Phrase) -> str:
+    """What a table is named beside other tables, "sweetheart table", "trestle", "round"; "" where it is any table."""
+    noun = phrase.text.lower().removesuffix("'s").removesuffix("s")
+    return "" if phrase.kind not in {"table", "shape"} or noun in placed("any_table") else noun
 
 
 class Apart(Parts):
@@ -57,6 +64,28 @@ class Apart(Parts):
         if self.topic is not None:
             self._hand_over(giver, self.current)
         self.skip |= set(range(head.first, head.at + 1))
+        return True
+
+    def _called_table(self, head: Head, article: str, counted: bool) -> bool:
+        """ "the sweetheart table to the floor", beside other tables: the piece in hand that was named so."""
+        noun = called_as(self.phrases[head.at])
+        if head.kind != "table" or counted or article == "one" or self.drafts or len(self.context.kinds) < len("ab"):
+            return False
+        if not noun or self.context.called.count(noun) != 1:
+            return False
+        draft = Draft(kind=TABLE_KIND, which=f"called {noun}", named=True, on_table=True)
+        told = any(p.kind in TELLS for p in self.phrases[head.at + 1 :])  # "no, the trestles are 8 ft"
+        draft.removed = head.role is Role.REMOVED or (head.role is Role.DENIED and not told)
+        held = self.context.held[self.context.called.index(noun)]
+        if held.get("table_shape") == "round":
+            draft.facts["table_shape"] = "round"  # so that a size of it is how wide it is
+        self.drafts.append(draft)
+        placed = head.role is Role.PLACE and self.topic is not None
+        if placed:
+            self._hand_over(self.current, draft)
+        self.current = self.loose if placed else draft
+        self.skip.add(head.at)
+        self.changing = True
         return True
 
     def _except(self, head: Head, kind: str) -> None:

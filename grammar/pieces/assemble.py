@@ -68,8 +68,8 @@ class Assembler(Pointing, Added):
         if self._swap_shares(at):
             return
         self.correcting = self.correcting or bool(self.current.named)
-        if "instead" in phrase.text.lower():
-            self.current.instead = True
+        if "instead" in phrase.text.lower() and self.context.topic != REMOVED:
+            self.current.instead = True  # right after one was taken away it is in place of that one
 
     def _on_whatif(self, at: int, phrase: Phrase) -> None:
         self.changing = True

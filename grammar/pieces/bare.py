@@ -110,6 +110,11 @@ class Bare(Counts):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        if phrase.text.lower().split()[-1] in placed("thick") | placed("thin"):
+            hint = self.slots.fact("width", self._kind(), on_table=False) if self._kind() == TABLE_KIND else None
+            if hint is None:
+                self.unused.append(phrase)  # how thick a wall is, is in no fact
+                return
         if self._size_follows(at):
             self.hint = hint
             self.changing = True

@@ -21,6 +21,7 @@ from grammar.word_files import placed
 MOST_DROPS = 12
 MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
+LEAST_SUM = 5  # a smaller number taken away is of pieces, whatever the talk is about
 
 
 class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
@@ -78,9 +79,16 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True  # "four columns, two each side"
         if self.current.joined and self._after(at, "piece") and number == 1:
             return True  # "pushed together, one runner"
-        if number == 1 and self._after(at, "prep") and self._kind_at(at + 2) == "det":
+        det = self.phrases[at + 2].value if self._after(at, "prep") and self._kind_at(at + 2) == "det" else "one"
+        if number == 1 and det != "one":
             return True
-        if self._before(at, "remove") and not self._after(at, "table", "piece", "ones"):
+        if self._size_for_size(at, number):
+            return True
+        if self._off_the_price(at, number):
+            self._leave(phrase)
+            return True
+        skipped = self._before(at, "neg") and self.phrases[at - 1].text.lower() in placed("skips")
+        if (self._before(at, "remove") or skipped) and not self._after(at, "table", "piece", "ones"):
             self._step(-number)  # "take away three"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
@@ -107,6 +115,13 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         led = self._before(at, "onhand", "add", "and") and not self._before(at, "corr")
         sized = self.current.named and any(fact.endswith(MEASURES) for fact in self.current.facts)
         return led and sized and self._after(at, "word") and self._kind_at(at + 2) in {"", "sep", "and", "prep"}
+
+    def _off_the_price(self, at: int, number: float) -> bool:
+        """ "give her 20 off", "knock 20 off" once the price was told: a sum, which the book has no fact for."""
+        off = self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off"
+        ends = self._kind_at(at + 2 if off else at + 1) in {"", "sep", "prep"}
+        taken = self._before(at, "remove") and self.context.priced and number >= LEAST_SUM
+        return ends and (off or taken)
 
     def _pays(self, at: int) -> bool:
         """Whether a number is of money for something that is no piece of the estimate."""
@@ -205,6 +220,13 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             return True
         if number != int(number) and self._before(at, "of") and self._kind_at(at - 2) == "table":
             return self._as_length(phrase)  # "tables of 2.4"
+        if (
+            self._before(at, "of")
+            and self._kind_at(at - 2) == "piece"
+            and kind != TABLE_KIND
+            and self._as_length(phrase)
+        ):
+            return True  # "two swags of 9"
         of = self._before(at, "of") or (self._before(at, "prep") and self.phrases[at - 1].value == "for")
         tables = kind == TABLE_KIND and self._kind_at(at - 2) in {"table", "shape"}
         if tables and of and not self._after(at, "table", "piece"):
@@ -357,7 +379,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
     def _on_det(self, at: int, phrase: Phrase) -> None:
         if phrase.text.lower() == "the same" and self._as_much(at):
             return
-        if phrase.value == "each" and self._before(at, "prep") and self._one_on_each():
+        if phrase.value == "each" and self._before(at, "prep", "piece") and self._one_on_each():
             return
         if phrase.value == "each" and self._holds_balloons(self._kind()) and self.current.named:
             facts = self.current.facts

@@ -1,5 +1,7 @@
 """What is denied or taken away: pieces, facts, one of several."""
 
+from dataclasses import replace
+
 from grammar.phrases import Phrase
 from grammar.pieces.apart import Apart
 from grammar.pieces.draft import Draft
@@ -14,6 +16,19 @@ REMOVED = "removed"  # the topic of a turn that took a piece away
 
 class Denied(Falls, Looks, Apart):
     """What is not wanted, or no longer."""
+
+    def _on_colour(self, at: int, phrase: Phrase) -> None:
+        super()._on_colour(at, replace(phrase, label="") if self._other_half(phrase) else phrase)
+
+    def _other_half(self, phrase: Phrase) -> bool:
+        """ "half the tables in navy and half in gold": the second share is of the tables, too."""
+        total, taken = self.context.count or 0, self.current.facts.get("count", 0)
+        shared = phrase.label == "share" and phrase.amounts[0].type == "FRAC" and self.current.part_of == total
+        number = round(total * phrase.amounts[0].high.number, 4) if shared else 0
+        if not (self.current.colours and number and number == int(number) and taken + number <= total):
+            return False
+        self._part_off(int(number), total)
+        return True
 
     def _find(self, kind: str) -> Draft | None:
         """The mention of this kind in the turn, made if the job in hand has one."""

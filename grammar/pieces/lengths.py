@@ -9,7 +9,7 @@ from grammar.pieces.ground import COST
 from grammar.pieces.heads import is_size
 from grammar.pieces.own_sizes import OwnSizes
 from grammar.pieces.sides import Sides
-from grammar.pieces.size_swaps import SizeSwaps
+from grammar.pieces.size_swaps import ADDED, SizeSwaps
 from grammar.pieces.slots import TABLE_KIND
 from grammar.reading import Doubt
 from grammar.terms import Amount
@@ -186,6 +186,9 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
             self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)
         elif not self._sizes([figure], phrase, only_if_nominal=True):
             self._leave(phrase)
+        elif self._after(at, "pron") and not self.drafts:
+            self.current.extend = True  # "some 18s in it": beside those that it has
+            self.topic = (ADDED, None)
 
     def _on_footer(self, at: int, phrase: Phrase) -> None:
         self._length(Figure("LEN", phrase.value, phrase.value), phrase, at)

@@ -9,6 +9,7 @@ from grammar.pieces.heads import is_size
 from grammar.pieces.slots import TABLE_KIND
 from grammar.pieces.swaps import Swaps
 from grammar.rows.called import CALLED
+from grammar.word_files import placed
 
 
 class Looks(Swaps):
@@ -45,6 +46,8 @@ class Looks(Swaps):
             self.current.drop.append((fact, value))  # "forget the toppers"
             self.changing = True
             return
+        if self._exchanged(at):
+            self.correcting = True
         said = fact in self.current.facts or f"{fact}_fraction" in self.current.facts
         if said and self._before(at, "neg") and self.phrases[at - 1].value != "not":
             self.correcting = True  # "two thirds, no full drop"
@@ -76,6 +79,16 @@ class Looks(Swaps):
             self._may_cover_all(at)
         self._hang(fact)
         self._spread(fact)
+
+    def _exchanged(self, at: int) -> bool:
+        """ "swap the helium for air": the second of two choices."""
+        verb = any({*p.text.lower().split()} & placed("replaces") for p in self.phrases[:at] if p.kind == "make")
+        return (
+            verb
+            and self._before(at, "prep")
+            and self.phrases[at - 1].value == "for"
+            and self._kind_at(at - 2) == "choice"
+        )
 
     def _begin_anew(self, at: int) -> None:
         """ "helium in the bouquets, air in the columns": what is said of other pieces is not of those before."""

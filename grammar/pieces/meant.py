@@ -4,6 +4,7 @@ from grammar.phrases import Phrase
 from grammar.pieces.heads import is_count, is_size
 from grammar.pieces.parts import Parts
 from grammar.pieces.slots import TABLE_KIND
+from grammar.vocabulary import FactWords
 
 LEADS = frozenset({"", "make", "whatif", "corr", "neg", "sep"})  # before a number that is said alone
 BEHIND = frozenset({"", "sep", "gap", "and", "colour", "flag", "onhand"})  # and behind it
@@ -49,11 +50,21 @@ class Meant(Parts):
             return False
         if fact is None or fact.id in self.current.facts:
             return False
-        value = self.slots.value(phrase.amounts[0].high, fact) if self.current.named else None
+        high = phrase.amounts[0].high
+        value = self.slots.value(high, fact) if self.current.named else self._near_held(high.number, fact)
         if value is None or not fact.fits(value) or self._after(at, "pron"):
             return False
         self._set(fact.id, value, phrase)
         return True
+
+    def _near_held(self, number: float, fact: FactWords) -> float | None:
+        """ "go to 7 and a half" of what is 6 ft high: the number in the unit that comes near to the size in hand."""
+        held = self.context.values.get(fact.id)
+        if fact.unit != "in" or not isinstance(held, int | float) or self.orders or self._kind() == TABLE_KIND:
+            return None
+        units = ("m", "cm") if self.context.metric else ("ft", "in")
+        sizes = (self.slots.convert(number, unit, "in") for unit in units)
+        return next((size for size in sizes if held / 2 <= size <= 2 * held), None)
 
     def _needs(self, kind: str | None) -> bool:
         """Whether such a piece cannot do without its number."""

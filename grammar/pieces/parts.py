@@ -9,10 +9,12 @@ from grammar.pieces.heads import is_count, is_size
 from grammar.pieces.slots import TABLE_KIND
 from grammar.pieces.without import Without
 from grammar.terms import Amount
+from grammar.word_files import placed
 
 MUCH_SMALLER = 4  # "another 2 ft" beside a 10 ft garland is two feet more of it
 MEASURES = ("length", "height", "span", "diameter", "width")
 TOLD = frozenset({"colour", "choice", "flag"})
+PLACES = frozenset({"det", "table", "piece", "word", "prep", "shape"})
 DESCRIBED = frozenset({"coverage", "coverage_fraction", "foliage"})
 
 
@@ -97,6 +99,8 @@ class Parts(Without):
         if self._one_alone(at, number):
             self._part_off(1, total or 0)
             return True
+        if self._stand_there(at, number, total or 0):
+            return True
         if not self._after(at, "pron") or (now.named and not in_hand) or self.context.asked == "count":
             return False
         words = self.phrases[at + 1].text.lower()
@@ -105,6 +109,43 @@ class Parts(Without):
             return False
         self._part_off(number, total)
         return True
+
+    def _stand_there(self, at: int, number: float, total: float) -> bool:
+        """ "make the two on the head table 7", "the three by the door in gold": some, by where they stand."""
+        the = self._before(at, "det") and self.phrases[at - 1].value == "the"
+        there = self._after(at, "prep") and self.phrases[at + 1].value == "place"
+        if not (the and there) or self.drafts or self.context.asked or not 0 < number < total:
+            return False
+        end = at + 2
+        while self._kind_at(end) in PLACES:
+            end += 1
+        if self._kind_at(end) not in TOLD | {"amount", "sides", "named", "neg"}:
+            return False
+        self._part_off(number, total)
+        self.skip |= set(range(at + 1, end))
+        self.starts = {first: head for first, head in self.starts.items() if not at < head.at < end}
+        self.heads = {place: head for place, head in self.heads.items() if not at < place < end}
+        return True
+
+    def _size_for_size(self, at: int, number: float) -> bool:
+        """ "swap the 4 for a 5": the piece in hand that is 4 ft is to be 5 ft."""
+        the = self._before(at, "det") and self.phrases[at - 1].value == "the" and self._kind_at(at - 2) == "make"
+        swap = the and {*self.phrases[at - 2].text.lower().split()} & placed("replaces")
+        new = at + 3 if self._kind_at(at + 2) == "det" else at + 2
+        fact = self._bare_fact()
+        if not swap or not self._after(at, "prep") or self._kind_at(new) != "amount" or fact is None:
+            return False
+        for unit in ("ft", "m", "in", "cm"):
+            old = self.slots.convert(number, unit, "in")
+            if any(facts.get(fact.id) == old for facts in self.context.held):
+                to = self.phrases[new].amounts[0].high
+                draft = Draft(which=f"size {fact.id} {old:g}", named=True, on_table=self._kind() == TABLE_KIND)
+                draft.facts[fact.id] = self.slots.convert(to.number, to.unit or unit, "in")
+                self.drafts.append(draft)
+                self.skip |= set(range(at + 1, new + 1))
+                self.changing = True
+                return True
+        return False
 
     def _one_alone(self, at: int, number: float) -> bool:
         """ "one should be 6 ft", "one in gold", "swap one for a 6 ft one": one of several in hand."""

@@ -2,14 +2,17 @@
 
 from grammar.phrases import Phrase
 from grammar.pieces.apart import TELLS
+from grammar.pieces.counts import MORE_OF
 from grammar.pieces.draft import Draft
 from grammar.pieces.heads import Head, is_count
 from grammar.pieces.parts import MEASURES
 from grammar.pieces.slots import TABLE_KIND
 from grammar.pieces.stood import Stood
 from grammar.reading import Step
+from grammar.word_files import placed
 
 THAT_IS = frozenset({"that's", "thats", "that is", "it's", "its", "it is", "they're", "those are"})
+ONE_MORE = frozenset({"that one", "that one's", "this one", "this one's"})
 SOME = frozenset({"other", "first", "last"})
 PLACES = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5}
 ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
@@ -24,11 +27,8 @@ class Pointing(Stood):
     """Words that point at pieces in hand, at one of several that are alike, or at those of this turn."""
 
     def _on_pron(self, at: int, phrase: Phrase) -> None:
-        held = sorted(self.context.values.get("sizes", ())) if phrase.value in BY_SIZE else []
-        if held and self._before(at, "remove", "neg"):
-            size = held[-1] if phrase.value == "biggest" else held[0]
-            if self._sizes_go([size]):
-                return  # "ditch the big ones": the balloons
+        if self._balloons_go(at, phrase):
+            return
         if phrase.value in {"all", "both"}:
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
@@ -44,6 +44,11 @@ class Pointing(Stood):
             and is_count(self.phrases[at + 1])
         ):
             pass  # "the other four": see parts
+        elif at == 0 and phrase.text.lower() in ONE_MORE and self.context.topic == f"{MORE_OF} 1" and self._told(at):
+            self._part_off(1, self.context.count or 0)  # "another for the fireplace" "that one's 1.8 m"
+        elif phrase.value == "other" and self._others_in_hand(at):
+            self._select("other", at)
+            self.skip.add(at + 1)
         elif phrase.value in {"biggest", "smallest"} and not self.context.kinds:
             self._select_here(str(phrase.value), at)
         elif phrase.value in WHICH and self.context.kinds:
@@ -57,6 +62,13 @@ class Pointing(Stood):
         elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
             self._put_it()
 
+    def _balloons_go(self, at: int, phrase: Phrase) -> bool:
+        """ "ditch the big ones": the biggest balloons that were said."""
+        held = sorted(self.context.values.get("sizes", ())) if phrase.value in BY_SIZE else []
+        if not (held and self._before(at, "remove", "neg")):
+            return False
+        return self._sizes_go([held[-1] if phrase.value == "biggest" else held[0]])
+
     def _open(self, head: Head) -> None:
         """Settle whose the phrases from here on are; "short one" points as "the short one" does."""
         word = self.phrases[head.at].text.lower().split()[0]
@@ -69,6 +81,32 @@ class Pointing(Stood):
         self.skip.add(head.at)
         if not self._one_of_them(which, head.at):
             self._select(which, head.at)
+
+    def _told(self, at: int) -> bool:
+        """Whether several are in hand, and something that may be of one of them follows."""
+        return (self.context.count or 0) > 1 and any(p.kind in TELLS for p in self.phrases[at + 1 :])
+
+    def _others_in_hand(self, at: int) -> bool:
+        """ "the other two" of three pieces in hand, one of which was just spoken of."""
+        counted = at + 1 < len(self.phrases) and is_count(self.phrases[at + 1])
+        others = len(self.context.kinds) - 1
+        return counted and others > 1 and self._number(self.phrases[at + 1].amounts[0]) == others
+
+    def _on_nominals(self, at: int, phrase: Phrase) -> None:
+        if not self._of_that_size(at, phrase):
+            super()._on_nominals(at, phrase)
+
+    def _of_that_size(self, at: int, phrase: Phrase) -> bool:
+        """ "the sixes two thirds, the eights to the floor": those in hand that are 6 ft, of pieces of several sizes."""
+        fact = self._bare_fact()
+        the = self._before(at, "det") and self.phrases[at - 1].value == "the"
+        if fact is None or not the or len(self.context.kinds) < len("ab"):
+            return False
+        size = self.slots.convert(phrase.value.number, phrase.value.unit or "ft", "in")
+        if sum(facts.get(fact.id) == size for facts in self.context.held) != 1:
+            return False
+        self._select(f"size {fact.id} {size:g}", at)
+        return True
 
     def _counts_those_in_hand(self, at: int) -> bool:
         """ "... two tables", where there are tables."""
@@ -111,6 +149,9 @@ class Pointing(Stood):
         """ "take it off the tables", "remove it", "lose them"."""
         self.changing = True
         nxt = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        forgets = self.phrases[at - 1].text.lower() in placed("forgets") and phrase.text.lower() == "that"
+        if forgets and nxt is not None and nxt.kind == "sep" and any(p.kind in TELLS for p in self.phrases[at + 2 :]):
+            return  # "forget that, half covered": what was said before, and not the piece
         if nxt is not None and nxt.kind == "prep":
             self.topic = (self.context.topic or "foliage", "removed")
             return

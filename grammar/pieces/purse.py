@@ -18,6 +18,9 @@ class Purse(Ground):
 
     def _of_the_purse(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "she's only got 250", "we've 300 for it": money, where it is the topic or a third person has it."""
+        if self._is_offer(at, number):
+            self.orders.append("solve")
+            return self.job.budget_of(phrase)
         had = self._before(at, "onhand") and str(self.phrases[at - 1].value)
         if had not in OWNERS or number < LEAST_BUDGET or self._owned(at) or not self._ends(at):
             return False
@@ -28,6 +31,12 @@ class Purse(Ground):
         if not (theirs and (told or self._absurd(number))) and not (told and self._talks_money()):
             return False
         return self.job.budget_of(phrase)
+
+    def _is_offer(self, at: int, number: float) -> bool:
+        """ "how much is that?" "can you do 500?": a number alone, too great for pieces, right after a price."""
+        alone = all(p.kind in {"sep", "neg"} for p in (*self.phrases[:at], *self.phrases[at + 1 :]))
+        told = self.context.intent in MONEY_TALK and not self.orders
+        return alone and told and self._absurd(number) and not self._asks_for_balloons()
 
     def _talks_money(self) -> bool:
         """Whether the turn before or this one is about what it costs."""

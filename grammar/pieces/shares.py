@@ -6,7 +6,7 @@ from grammar.phrases import Phrase
 from grammar.pieces.bare import Bare
 from grammar.pieces.heads import is_size
 from grammar.pieces.slots import TABLE_KIND
-from grammar.reading import Doubt
+from grammar.reading import Doubt, Step
 from grammar.rows.hundreds import HUNDRED
 from grammar.terms import Amount
 
@@ -33,7 +33,7 @@ class Shares(Bare):
         if figure.type == "PCT" and self.job.percent(at, phrase, self.phrases):
             return
         if self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off":
-            self._leave(phrase)  # a price, not a table
+            self._taken_off_the_price(at, phrase)
             return
         if figure.type == "FRAC" and self._of_the_pieces(at, value):
             return
@@ -54,6 +54,15 @@ class Shares(Bare):
             return
         self._cover(value, phrase)
         self._may_cover_all(at)
+
+    def _taken_off_the_price(self, at: int, phrase: Phrase) -> None:
+        """ "10 % off", "5 % off for cash": a discount; a share off anything else is left over."""
+        figure = phrase.amounts[0]
+        if figure.type == "PCT" and self._kind_at(at + 2) in {"", "sep", "and", "prep", "pron"}:
+            self.job.set("discount", figure.high.number, phrase.text)
+            self.changing = True
+        else:
+            self._leave(phrase)
 
     def _on_split(self, at: int, phrase: Phrase) -> None:
         """ "make it 60 40": the shares of as many colours, in the order said."""
@@ -90,14 +99,19 @@ class Shares(Bare):
         place = at + 2 if self._after(at, "of") else at + 1
         head = self.heads.get(place + 1)
         the = self._kind_at(place) == "det" and self.phrases[place].value == "the"
-        if head is None or not the or self._kind_at(head.at + 1) not in {"colour", "flag", "onhand", "neg"}:
+        told = self._kind_at(head.at + 1) if head is not None else ""
+        if head is None or not the or told not in {"colour", "flag", "onhand", "neg", "choice", "", "sep"}:
             return False
         kind, total = TABLE_KIND if head.kind == "table" else head.kind, self.context.count or 0
         number = round(total * share, 4)
         several = self.phrases[head.at].text.lower().endswith("s") and number == int(number) and 0 < number < total
         if kind != self.context.focus or not several:
             return False
-        self._part_off(number, total)
+        if told in {"", "sep"}:
+            self.current.steps.append(Step(fact="count", how="times", by=share))  # "just do half the tables"
+            self.changing = True
+        else:
+            self._part_off(number, total)
         self.skip |= {*range(at + 1, head.at + 1)}
         self.starts.pop(head.first, None)
         return True

@@ -8,6 +8,7 @@ from grammar.word_files import placed
 
 HELD = frozenset({"balloons", "sizes", "gas", "strokes", "inflated"})  # of what stands there, said behind the tables
 OF_A_PLACE = frozenset({"count", "seats", "table_shape"})
+BARE = OF_A_PLACE | {"table_length", "table_width", "table_height", "table_diameter"}
 DRESSED = frozenset({"table_length", "table_diameter", "length"})
 
 
@@ -46,8 +47,9 @@ class Stood(Things):
         self, drafts: list[Draft], tables: list[Draft], standing: list[Draft], place: dict[str, object]
     ) -> Draft | None:
         """The piece that stands on the tables: the one there is, beside them, of several the one that is as many."""
-        if any(d.kind == TABLE_KIND and d not in tables for d in drafts):
-            return None
+        dressed = [d for d in drafts if d.kind == TABLE_KIND and d not in tables]
+        if dressed and not (tables and len(standing) == 1 and drafts[drafts.index(standing[0]) - 1] in tables):
+            return None  # but "a sweetheart table to the floor and 8 rounds with centrepieces"
         alike = [d for d in standing if d.facts.get("count") in {None, place.get("count")}]
         chosen = alike if len(standing) > 1 else standing
         if len(chosen) != 1:
@@ -87,8 +89,11 @@ class Stood(Things):
         return draft.new and draft.kind == TABLE_KIND and draft.on_table and said
 
     def _only_places_in_hand(self) -> bool:
-        """Whether all that is in hand is tables whose size nobody knows."""
-        return self.context.kinds == [TABLE_KIND] and not DRESSED & set(self.context.known)
+        """Whether all that is in hand is bare tables, each of which gets one, or whose size nobody knows."""
+        known = set(self.context.known)
+        joined = self.phrases[0].kind in {"and", "add"}
+        each = any(p.value == "each" or p.label == "seats" for p in self.phrases) and not joined
+        return self.context.kinds == [TABLE_KIND] and (not DRESSED & known or (each and known <= BARE))
 
     def _together(self, tables: list[Draft]) -> dict[str, object] | None:
         """ "each table gets one, there are 7 tables": what was said of the same tables; None where they differ."""
@@ -111,7 +116,7 @@ class Stood(Things):
             taker.facts["seats"] = seats
         if count is not None:
             taker.facts["count"] = count
-        elif seats is not None and self.job.facts.get("guests"):
+        elif seats is not None and (self.job.facts.get("guests") or self.context.job.get("guests")):
             taker.facts.pop("count", None)  # as many as the tables that the guests need
         return count is not None or seats is not None
 

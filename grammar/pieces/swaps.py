@@ -58,13 +58,19 @@ class Swaps(HeldShares):
         before = self.phrases[place]
         if before.kind == "more" and self._kind_at(place - 1) == "amount":
             return False  # "six more in gold"
-        if before.kind == "more" and self._more_of_it(at, phrase):
+        most = before.kind == "word" and before.text.lower() in placed("most_of") and phrase.value in self._held()
+        if (before.kind == "more" or most) and self._more_of_it(at, phrase):
+            self.unused = [p for p in self.unused if p is not before]
             return True
-        if before.kind == "more":
+        if before.kind == "more" and not self.context.colours:
+            self.unused.append(before)  # "white with more gold", where nothing has a colour: how much more nobody knows
+            return False
+        if before.kind == "more" or (most and not phrase.label):
             words = f"{before.text} {phrase.text}"
             self.doubts.append(Doubt(kind="vague", fact="colours", value=phrase.value, words=words))
+            self.unused = [p for p in self.unused if p is not before]
             self.skip |= {at + 1} if self._after(at, "colour") else set()  # "more gold than black"
-            self.changing = True
+            self.current.extend = self.changing = True
             return True
         dropped = self.current.drop
         other = place - 1 if before.kind in {"and", "sep"} and place > 0 else place  # "no red, blue or gold"
@@ -80,7 +86,7 @@ class Swaps(HeldShares):
             listed = self._ends_a_list(at)  # "no ivory, navy" wants navy; "no red, blue or gold" none of them
         if listed and other == place and self._before(place, "neg") and self.phrases[place - 1].value == "not":
             return False  # "not pink peach"
-        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        held = self._held()
         if self._said_instead(at, phrase):
             return False
         if before.value == "not" and phrase.value in held:
@@ -91,6 +97,10 @@ class Swaps(HeldShares):
             self.current.colours = [c for c in self.current.colours if c["name"] != phrase.value]
             return True
         return False
+
+    def _held(self) -> list[str]:
+        """The colours of the piece in focus."""
+        return [colour["name"] for colour in self.context.values.get("colours", ())]
 
     def _more_of_it(self, at: int, phrase: Phrase) -> bool:
         """ "heavier on the white, 70 %": the share that it is to have."""

@@ -1,6 +1,7 @@
 """Naming words: which piece a phrase belongs to, places, and what is denied or taken away."""
 
 from grammar.phrases import Figure, Phrase
+from grammar.pieces.apart import called_as
 from grammar.pieces.denied import REMOVED, Denied
 from grammar.pieces.draft import Draft
 from grammar.pieces.ground import COST
@@ -20,6 +21,8 @@ class Things(Denied):
         before = list(self.phrases[head.first : head.at])
         counted = any(is_count(p) for p in before) or self.phrases[head.at].kind == "nominals"
         article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
+        if self._called_table(head, article, counted):
+            return
         placed = head.role is Role.PLACE and self._placed(head, kind, counted)
         if not placed and not self._pointed_out(head, kind, article, counted):
             self._name(head, kind, article, counted)
@@ -87,6 +90,7 @@ class Things(Denied):
             draft.new, draft.instead, draft.which, self.instead_of = True, True, f"kind {self.instead_of}", ""
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
+        draft.called = draft.called or (called_as(self.phrases[head.at]) if draft.new and head.kind == "table" else "")
         draft.article = article == "one" or (draft.article and article == "each")
         if self.another and not counted and "count" not in draft.facts:
             draft.facts["count"] = 1
@@ -97,7 +101,8 @@ class Things(Denied):
         if article == "one" and counted:
             self.cost += COST["contradiction"]
         hangs = head.kind == "drop" and kind == TABLE_KIND
-        if article == "one" and not counted and not hangs and "count" not in draft.facts:
+        in_hand = draft.which.startswith("called ")  # "the trestles get a runner"
+        if article == "one" and not counted and not (hangs or in_hand) and "count" not in draft.facts:
             draft.facts["count"] = 1
         noun = self.phrases[head.at].text.lower().removesuffix("'s")  # "the cake table's 5 ft"
         if self.loose.which == "both" and self._two_of_them(draft):
@@ -214,11 +219,17 @@ class Things(Denied):
                     f in now.facts for f in ("table_length", "table_diameter", "length")
                 )
             brings = counted or article == "one"
+            if counted and now.called and not (head.prep or self._before(head.first, "pron")) and self._several(head):
+                return False  # "sweetheart table to the floor and 8 rounds"
             if brings and not head.prep and "length" in now.facts and not now.on_table:
                 return False  # "a head table runner 18 ft and six rounds"
             counted_twice = brings and "count" in now.facts and not self.correcting
             return not counted_twice and not (sized and has_size and brings)
         return not counted and article != "one" and not self._names_another(head)
+
+    def _several(self, head: Head) -> bool:
+        """Whether more than one of what is named is counted."""
+        return any(is_count(p) and self._number(p.amounts[0]) > 1 for p in self.phrases[head.first : head.at])
 
     def _other_table(self, head: Head, again: Draft | None) -> bool:
         """ "a 6 ft table and the cake table 4 ft": a table with a name of its own, and a size as the other one has."""

@@ -3,6 +3,9 @@
 from grammar.terms import Term
 from grammar.word_files import placed
 
+ON_TABLES = "runner"  # what dresses the tables themselves
+BUNCH = "bouquet"  # what balloons on a weight make
+
 
 def ring_round(row: list[Term]) -> list[Term]:
     """ "a ring round the middle of each table": how balloons lie there, and no hoop."""
@@ -37,7 +40,7 @@ def bearing(row: list[Term]) -> list[Term]:
         wanted = {t.text.lower() for t in row[at + 1 : end]} & placed("wanting")
         while end < len(row) and row[end].type in {"DET", "COLOUR", "AND", "CHOICE", "BALLOON"}:
             end += 1
-        bears = wanted and end < len(row) and row[end].type == "PIECE"
+        bears = wanted and end < len(row) and row[end].type == "PIECE" and row[end].value != ON_TABLES
         noun = at + 1 < len(row) and row[at + 1].type in {"TABLE", "SHAPE"}
         if term.type in {"TABLE", "SHAPE", "FOOTER"} and not noun and (bears or only):
             out.append(Term("BEARS", None, term.end, term.end, ""))
@@ -62,6 +65,30 @@ def at_a_side(row: list[Term]) -> list[Term]:
             if at > 1 and row[at - 2].type == "NUM":
                 out[at - 2] = row[at - 2].moved("FILL", "")
     return out
+
+
+def weighted(row: list[Term]) -> list[Term]:
+    """ "three balloons on a weight" as "a bouquet of three", one on each where "each gets" them."""
+    if any(term.type == "PIECE" for term in row):
+        return row
+    for at, term in enumerate(row[:-2]):
+        balloons = at + 1
+        while row[balloons].type in {"COLOUR", "AND"} and balloons + 1 < len(row):
+            balloons += 1
+        end = balloons + 1
+        while end < len(row) and (row[end].type in {"PREP", "DET"} or row[end].text.lower() in placed("held_by")):
+            end += 1
+        held = end < len(row) and row[end].text.lower() in placed("weights")
+        if term.type != "NUM" or row[balloons].type != "BALLOON" or not held:
+            continue
+        here = term.start
+        each = any(t.text.lower().split()[:1] == ["each"] or t.value == "each" for t in row)
+        there = [Term("PREP", "place", here, here, ""), Term("DET", "each", here, here, "")] if each else []
+        bunch = [Term("DET", "one", here, here, ""), Term("PIECE", BUNCH, here, here, "bouquet")]
+        of = Term("OF", "of", here, here, "")
+        before = [t.moved("FILL", "") if t.value in {"each", "it"} else t for t in row[:at]]
+        return [*before, *bunch, of, term, *there, *row[at + 1 : balloons], *row[end + 1 :]]
+    return row
 
 
 def on_each(row: list[Term]) -> list[Term]:

@@ -12,6 +12,8 @@ LEAST_GIANT = 16  # inches; "two 36s" beside a piece are balloons, "two 6s" may 
 def giants(row: list[Term]) -> list[Term]:
     """ "a garland with some 3 footers in it": big balloons by their size, where no table is spoken of."""
     piece = next((i for i, t in enumerate(row) if t.type == "PIECE"), None)
+    if piece is None and any(t.text.lower() in placed("into") for t in row) and any(t.type == "PRON" for t in row):
+        piece = 0  # "some 3 footers in it", of the piece in hand
     if piece is None or any(t.type in {"TABLE", "SHAPE"} for t in row):
         return row
     out = list(row)
@@ -24,7 +26,7 @@ def giants(row: list[Term]) -> list[Term]:
         first = at
         while first > piece and row[first - 1].type == "FILL":
             first -= 1
-        some = [first - 1] if row[first - 1].type in {"NUM", "VAGUE"} else []
+        some = [first - 1] if first and row[first - 1].type in {"NUM", "VAGUE"} else []
         among = any({*t.text.lower().split()} & placed("among") for t in (*lead, *row[at + 1 : at + 3]))
         if among or not lead:
             inches = INCHES if term.type == "FOOTER" or term.value.unit == "ft" else 1

@@ -5,6 +5,7 @@ from grammar.word_files import placed
 
 SEVERAL = 3
 GOING = frozenset({"COLOUR", "NOMINALS", "FLAG"})
+NEAR = 4  # terms from "leave" to "gap"
 
 
 def cleared(row: list[Term]) -> list[Term]:
@@ -22,6 +23,20 @@ def cleared(row: list[Term]) -> list[Term]:
         by = next((i for i in range(at + 1, min(at + 6, len(row))) if row[i].text.lower() == "by"), 0)
         if by and by + 1 < len(row) and row[by + 1].type in AMOUNTS:
             out[at : by + 2] = [t.unused() for t in row[at : by + 2]]
+    return out
+
+
+def left_open(row: list[Term]) -> list[Term]:
+    """ "leave a 3 ft gap": a part without balloons is no size of the piece."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type != "LABEL" or term.text.lower().split()[0] not in placed("gaps"):
+            continue
+        led = [i for i in range(max(at - NEAR, 0), at) if row[i].text.lower() in placed("leaving")]
+        sized = [i for i in range(max(at - 1, 0), min(at + 2, len(row))) if row[i].type in AMOUNTS]
+        if led and sized:
+            for i in range(led[-1], max(sized[-1], at) + 1):
+                out[i] = row[i].unused() if row[i].type != "DET" else row[i].moved("FILL", "")
     return out
 
 
@@ -95,6 +110,7 @@ def gone(row: list[Term]) -> list[Term]:
     """ "peach is out", "the gold's gone", "the gold has to go": it is taken away."""
     if not any(term.type in GOING for term in row):
         return row
+    row = [t.moved("REMOVE", "remove") if _has_no_more(row, at) else t for at, t in enumerate(row)]
     out: list[Term] = []
     after = -1  # where such an "out" stands, which keeps the colours behind it apart
     for at, term in enumerate(row):
@@ -116,3 +132,11 @@ def _past(row: list[Term], at: int, words: frozenset[str] | set[str]) -> int:
     while at < len(row) and row[at].text.lower() in words:
         at += 1
     return at
+
+
+def _has_no_more(row: list[Term], at: int) -> bool:
+    """Whether "out of" says that a colour cannot be had: "they're out of navy", "sold out of the gold"."""
+    led = row[at - 1].text.lower().replace("’", "'") if at else ""
+    lacks = led in placed("is") | placed("ran") or led.endswith(("'re", "'s"))
+    after = row[at + 1 + (at + 1 < len(row) and row[at + 1].type == "DET") :]
+    return row[at].text.lower() == "out of" and lacks and bool(after) and after[0].type == "COLOUR"

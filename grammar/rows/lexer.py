@@ -88,7 +88,7 @@ class Lexer:
         measured = any(choice.end > at + 1 for choice in amounts.at(at))
         if token.lower == "one" and at and tokens[at - 1].lower in placed("before_one") and not measured:
             return [Term("FILL", "one", at, at + 1, token.text)], 1
-        if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE"} and not measured:
+        if token.lower == "one" and before and before[-1].type in {"LEN", "COLOUR", "SHAPE", "CMP"} and not measured:
             return [Term("ONES", "ones", at, at + 1, token.text)], 1
         word = self._word(amounts, at, orders, before)
         if at in orders and (word is None or (word.type not in CONTENT and word.value not in KEPT)):

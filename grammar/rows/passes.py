@@ -6,13 +6,13 @@ used. It runs only where its stage begins with one of the types of terms that th
 
 from collections.abc import Callable
 
-from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round
+from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round, weighted
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
 from grammar.rows.giants import giants
 from grammar.rows.here_and_there import here_and_there
-from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, placed_colours
+from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, left_open, placed_colours
 from grammar.rows.hundreds import adding_up, hundreds
 from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
@@ -34,12 +34,17 @@ from grammar.rows.setting import around
 from grammar.rows.several import (
     bags,
     both_ends,
+    colours_on_some,
     crowds,
     groups,
     matching,
     one_and_one,
+    one_is,
+    one_of_each,
+    sizes_in_turn,
     so_many_of,
     some,
+    the_other_two,
     two_of,
     two_people,
 )
@@ -69,6 +74,7 @@ def _about(types: str, *passes: Pass) -> Stage:
 # First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
 # names, dates or is taken back; at last shares and small words.
 STAGES: tuple[Stage, ...] = (
+    _about("BALLOON", weighted),
     (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
@@ -76,6 +82,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("COLOUR", cleared),
         *_about("COLOUR NOMINALS VAGUE", hints),
         *_about("COLOUR", greens),
+        *_about("LABEL", left_open),
         *_about("", ring_round),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
@@ -92,12 +99,14 @@ STAGES: tuple[Stage, ...] = (
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
-        *_about("NUM", two_people),
+        *_about("NUM", two_people, sizes_in_turn, the_other_two),
         *_about("PRON", both_ends),
+        *_about("COLOUR", colours_on_some),
+        *_about("DET", one_of_each),
         *_about("OPS", two_of),
         *_about("FLAG FILL", called_ones),
         *_about("OF", crowds),
-        *_about("ONES", one_and_one),
+        *_about("ONES", one_and_one, one_is),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
         *_about("NUM", groups),
     ),

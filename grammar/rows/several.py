@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
 from grammar.record import record
 from grammar.terms import NOUNS, Amount, Term
@@ -76,6 +77,91 @@ def one_and_one(row: list[Term]) -> list[Term]:
         one = row[at - 3].text.lower() == "one" and row[at - 1].text.lower() == "one"
         if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
             out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
+    return out
+
+
+def one_of_each(row: list[Term]) -> list[Term]:
+    """ "two hoops, a 4 ft and a 6 ft", "two hoops, a 4 ft one and a 6 ft one": each article counts one of them."""
+    places = [i for i in range(len(row) - 1) if row[i].value == "one" and row[i + 1].type == "LEN"]
+    named = next((i for i in range(1, len(row)) if row[i].type == "PIECE" and row[i - 1].type == "NUM"), len(row))
+    if len(places) < len("ab") or places[0] < named or row[named - 1].value.value != len(places):
+        return row
+    nouns = [i + 2 for i in places if row[i + 2 : i + 3] and _names_it(row[i + 2], row[named])]
+    ends = {i + 2 + (i + 2 in nouns) for i in places}
+    if any(i < len(row) and row[i].type not in {"SEP", "AND", "COLOUR", "FILL"} for i in ends):
+        return row
+    one = Amount(Fraction(1))
+    counted = [term.moved("NUM", one) if i in places else term for i, term in enumerate(row)]
+    return [term for i, term in enumerate(counted) if i not in nouns]
+
+
+def _names_it(term: Term, piece: Term) -> bool:
+    return term.type == "ONES" or (term.type, term.value) == ("PIECE", piece.value)
+
+
+def sizes_in_turn(row: list[Term]) -> list[Term]:
+    """ "columns at heights 4 5 and 6 ft": one of each size, as with commas between them."""
+    at = next((i for i, term in enumerate(row) if term.type == "PIECE" and term.text.lower().endswith("s")), len(row))
+    first = at + 1
+    while first < len(row) and row[first].type in {"PREP", "LABEL", "FILL", "OF"}:
+        first += 1
+    last = first
+    while last < len(row) and row[last].type in {"NUM", "AND", "SEP"}:
+        last += 1
+    sizes = [i for i in range(first, last) if row[i].type == "NUM"]
+    bare = any(later == sooner + 1 for sooner, later in pairwise(sizes))  # no comma was heard
+    if last >= len(row) or row[last].type != "LEN" or not bare:
+        return row
+    number = Amount(Fraction(len(sizes) + 1))
+    counted = at > 0 and row[at - 1].type == "NUM"
+    if counted and row[at - 1].value.value != number.value:
+        return row
+    out = [*row[:at], *([] if counted else [Term("NUM", number, row[at].start, row[at].start, "")]), row[at]]
+    for place in (*sizes, last):
+        comma = Term("SEP", ",", row[place].start, row[place].start, "")
+        out += [comma, row[place]]
+    return [*out, *row[last + 1 :]]
+
+
+def one_is(row: list[Term]) -> list[Term]:
+    """ "and one's a 4 ft": one of those in hand, and no "ones"."""
+    at = next((i for i, t in enumerate(row) if t.type not in {"AND", "SEP", "FILL", "CORR", "ADD"}), len(row))
+    told = [t.type for t in row[at + 1 : at + 3] if t.type not in {"FILL", "DET"}][:1]
+    if at == len(row) or row[at].text.lower().replace("’", "'") != "one's" or told not in (["LEN"], ["COLOUR"]):
+        return row
+    end = row[at].end
+    one = Term("NUM", Amount(Fraction(1)), row[at].start, end, row[at].text)
+    rest = row[at + 2 :] if row[at + 1].type == "DET" else row[at + 1 :]
+    return [*row[:at], one, Term("MAKE", "make", end, end, ""), *rest]
+
+
+def the_other_two(row: list[Term]) -> list[Term]:
+    """ "the longest one in gold, other two white": the others, without an article."""
+    out = list(row)
+    for at in range(1, len(row) - 1):
+        if row[at].type == "FILL" and row[at].text.lower() == "other" and row[at + 1].type == "NUM":
+            out[at] = row[at].moved("PRON", "other")
+    return out
+
+
+def colours_on_some(row: list[Term]) -> list[Term]:
+    """ "silver on two of them and white on the others" as "two of them silver and the others white"."""
+    out: list[Term] = []
+    at = 0
+    while at < len(row):
+        end = at
+        while end < len(row) and row[end].type == "COLOUR":
+            end += 2 if [t.type for t in row[end + 1 : end + 3]] == ["AND", "COLOUR"] else 1
+        some = end + 1
+        while some < len(row) and row[some].type == "NUM":
+            some += 1
+        pointed = some < len(row) and row[some].type == "PRON" and (some > end + 1 or row[some].value == "other")
+        if end > at and row[end : end + 1] and row[end].text.lower() == "on" and pointed:
+            out += [*row[end + 1 : some + 1], *row[at:end]]
+            at = some + 1
+        else:
+            out.append(row[at])
+            at += 1
     return out
 
 

@@ -41,7 +41,7 @@ def _end_of_size(row: tuple[Term, ...], at: int) -> int:
 def _is_of_a_thing(row: tuple[Term, ...], at: int, place: str) -> bool:
     """Whether what stands before a size is another thing: behind an article or at the head of its clause, no piece."""
     noun = at - 1
-    while noun >= 0 and row[noun].type == "FILL" and row[noun].text.lower() in placed("links"):
+    while noun >= 0 and row[noun].type == "FILL" and row[noun].text.lower() in placed("links") | placed("which"):
         noun -= 1
     first = noun
     while first > 0 and row[first].type in {"WORD", "PROP"}:

@@ -52,8 +52,8 @@ def test_each_way_of_asking_in_the_book_is_answered_by_its_figure(fact, pattern:
 @pytest.mark.parametrize(
     ("first", "asked", "begins"),
     [
-        (ENOUGH["garland"], "and how thick is it?", "Outer width: 22.9 in."),
-        (ENOUGH["runner"], "how long is each runner", "Decor length: 6 ft."),
+        (ENOUGH["garland"], "and how thick is it?", "Thickness: 22.9 in."),
+        (ENOUGH["runner"], "how long is each runner", "Length covered: 6 ft."),
         (ENOUGH["garland"], "so how much is the deposit then", "Deposit due: $"),
         (ENOUGH["arch"], "can people walk under it", "Clear height: "),
         ("camino para ocho mesas de 6 pies, azul y dorado", "¿qué tan ancho queda?", "Ancho del camino: "),

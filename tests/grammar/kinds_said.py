@@ -264,9 +264,6 @@ LEFT_AS_IT_WAS = {
         "a column 6 ft wide": [heard("column", count=1)],
         "a column 6 ft tall, 1 ft wide": [column(1, 72)],
     },
-    "ten per cent off is a price": {
-        "eight 6 ft tables, 10 % off": [tables(8, 72)],
-    },
     "seven in each of how many?": {
         "bouquets, 7 each": [heard("bouquet", balloons=7)],
     },
@@ -310,6 +307,11 @@ OF_THE_JOB = {
         "how long will it take two people": {"crew": 2, "intent": "schedule"},
         "how long will it take 40 people": {"guests": 40, "intent": "schedule"},
         "how long will it take for 8 guests": {"guests": 8, "intent": "schedule"},
+    },
+    "so much off is a discount": {
+        "10 % off": {"discount": 10},
+        "take 10 % off": {"discount": 10},
+        "5 percent off": {"discount": 5},
     },
     "more in per cent are spares": {"10 % more": {"spare_pct": 10}, "10 % spare": {"spare_pct": 10}},
     "a party at two is in the afternoon, a set-up before it at nine in the morning": {

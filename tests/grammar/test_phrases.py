@@ -27,6 +27,7 @@ FLOORS = {
     "free": 0.97,
     "free_talk": 0.94,
     "siblings": 0.98,
+    "consult": 0.91,
 }
 
 
