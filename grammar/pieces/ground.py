@@ -80,8 +80,8 @@ class Ground:
     """What every part of the assembler shares: the turn, the piece being put together, and how facts are kept."""
 
     def __init__(self, phrases: list[Phrase], slots: Slots, context: Context, orders: list[str]) -> None:
-        phrases = hosted(squared(sagging(phrases), slots), slots.vocabulary, context)
-        self.phrases = phrases = openings(phrases, slots.vocabulary)
+        phrases = openings(squared(sagging(phrases), slots), slots.vocabulary)
+        self.phrases = phrases = hosted(phrases, slots.vocabulary, context)
         self.slots = slots
         self.context = context
         self.orders = orders

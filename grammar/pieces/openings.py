@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from grammar.phrases import Phrase
 from grammar.vocabulary import Vocabulary
+from grammar.word_files import placed
 
 AROUND = "around_"  # before a role in a piece's `measures`: the role of what the piece goes round
 HEIGHT, WIDTH, ACROSS = "height", "width", "across"
@@ -25,11 +26,26 @@ def openings(phrases: Sequence[Phrase], vocabulary: Vocabulary) -> list[Phrase]:
         denied = any(phrase.kind in ("neg", "remove") for phrase in out[max(0, at - 2) : at])
         if words is not None and not denied and AROUND + ACROSS in words.measures:
             stop = next((k for k in range(at + 1, len(out)) if out[k].kind in ENDS), len(out))
+            moved = _told_ahead(out, at, stop)
+            out, at, stop = (moved, at - 2, stop) if moved is not out else (out, at, stop)
             own = _has_length(out[:at]) or any(phrase.label in OWN for phrase in out[at:stop])
             out[at + 1 :] = _sides(out[at + 1 : stop], own) + out[stop:]
             out[at + 1 :] = _disc(out[at + 1 :], own) if own else _round(_disc(out[at + 1 :], own))
         at += 1
     return out
+
+
+def _told_ahead(phrases: list[Phrase], at: int, stop: int) -> list[Phrase]:
+    """ "a doorway 80 in high and 36 wide, a garland up and over": the sizes behind the piece that goes round it."""
+    before = [phrase for phrase in phrases[:at] if phrase.label in {HEIGHT, WIDTH}]
+    behind = phrases[at + 1 : stop]
+    sized = any(phrase.amounts for phrase in behind) or len(before) != len({phrase.label for phrase in before})
+    others = any(phrase.kind in ENDS or (phrase.amounts and phrase not in before) for phrase in phrases[:at])
+    led = any({*phrase.text.lower().split()} & placed("goes_round") for phrase in behind)
+    if len(before) != len("ab") or sized or others or not led:
+        return phrases
+    kept = [phrase for phrase in phrases[:at] if phrase not in before]
+    return [*kept, phrases[at], *before, *phrases[at + 1 :]]
 
 
 def _sides(phrases: list[Phrase], own: bool) -> list[Phrase]:

@@ -13,7 +13,18 @@ def around(row: list[Term]) -> list[Term]:
     """The terms with what is said of the surroundings told from what is said of the pieces."""
     if not any(term.type in {"LEN", "NUM"} for term in row):
         return row
-    return _pushed(_made_of(_between_two(_passed(_spaced(row)))))
+    return _pushed(_made_of(_between_two(_passed(_spaced(_doorway_ahead(row))))))
+
+
+def _doorway_ahead(row: list[Term]) -> list[Term]:
+    """ "a doorway 80 in high and 36 wide, a garland up and over": where the garland goes, behind it."""
+    piece = next((i for i, t in enumerate(row) if t.type == "PIECE" and str(t.value) in placed("strung")), None)
+    if piece is None or not any(term.text.lower() in placed("doorways") for term in row[:piece]):
+        return row
+    if not any({*term.text.lower().split()} & placed("goes_round") for term in row[piece + 1 :]):
+        return row
+    end = row[piece].end
+    return [*row[: piece + 1], Term("CHOICE", ("place", "doorway"), end, end, ""), *row[piece + 1 :]]
 
 
 def _spaced(row: list[Term]) -> list[Term]:

@@ -5,7 +5,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from grammar.record import record
-from grammar.terms import NOUNS, Amount, Term
+from grammar.terms import NOUNS, SIZED, Amount, Term
 from grammar.word_files import placed
 
 IN_TWOS = NOUNS | {
@@ -106,9 +106,9 @@ def sizes_in_turn(row: list[Term]) -> list[Term]:
     while first < len(row) and row[first].type in {"PREP", "LABEL", "FILL", "OF"}:
         first += 1
     last = first
-    while last < len(row) and row[last].type in {"NUM", "AND", "SEP"}:
+    while last < len(row) and (row[last].type in {"NUM", "AND", "SEP"} or _goes_on(row, last)):
         last += 1
-    sizes = [i for i in range(first, last) if row[i].type == "NUM"]
+    sizes = [i for i in range(first, last) if row[i].type in SIZED]
     bare = any(later == sooner + 1 for sooner, later in pairwise(sizes))  # no comma was heard
     if last >= len(row) or row[last].type != "LEN" or not bare:
         return row
@@ -121,6 +121,12 @@ def sizes_in_turn(row: list[Term]) -> list[Term]:
         comma = Term("SEP", ",", row[place].start, row[place].start, "")
         out += [comma, row[place]]
     return [*out, *row[last + 1 :]]
+
+
+def _goes_on(row: list[Term], at: int) -> bool:
+    """Whether a size at `at` is followed by another one: "4 ft 5 ft and 6 ft"."""
+    after = at + 2 if at + 1 < len(row) and row[at + 1].type == "AND" else at + 1
+    return row[at].type == "LEN" and after < len(row) and row[after].type == "LEN"
 
 
 def one_is(row: list[Term]) -> list[Term]:

@@ -11,7 +11,7 @@ def rounded(row: list[Term]) -> list[Term]:
     """ "round it to 500", "round up": a verb and no shape; the number is told as not used."""
     out = list(row)
     for at in range(len(row) - 1):
-        leads = at == 0 or row[at - 1].type not in {"NUM", "LEN", "DET", "OF", "PREP", "COLOUR", "SHAPE"}
+        leads = at == 0 or row[at - 1].type not in {"NUM", "LEN", "DET", "OF", "PREP", "COLOUR", "SHAPE", "PIECE"}
         if (
             row[at].text.lower() != "round"
             or not leads

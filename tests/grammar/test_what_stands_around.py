@@ -231,3 +231,25 @@ def test_a_number_of_something_else_is_named(said: str, pieces: list[dict[str, A
 
 def test_a_number_of_children_is_no_hour() -> None:
     assert after("kids party 20 kids 8 tables").heard.job == {"guests": 20}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "a doorway its 80 inches high and 36 wide, garland up and over",
+        "doorway 80 in high 36 in wide, garland round it",
+        "balloons for a doorway about 80 inches high and 36 wide want a garland up and over",
+    ],
+)
+def test_an_opening_may_be_measured_before_the_garland_is_named(said: str) -> None:
+    """Twice its height and once its width: 2 x 80 + 36 in."""
+    reply = after(said)
+    piece = reply.heard.pieces[0]
+    assert (piece["kind"], piece["height_in"], piece["span_in"]) == ("garland", 80, 36)
+    assert next(f.value for f in reply.figures if f.id == "decor_length") == pytest.approx(196 / 12)
+    assert reply.unread == []
+
+
+def test_as_many_sizes_as_pieces_are_one_each() -> None:
+    said = after("3 hoops 4ft 5ft and 6ft").heard.pieces
+    assert [(piece["count"], piece["diameter_in"]) for piece in said] == [(1, 48), (1, 60), (1, 72)]
