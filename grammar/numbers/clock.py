@@ -73,6 +73,8 @@ def _relative(tokens: Sequence[Token], i: int) -> Iterator[tuple[int, int, int, 
         for stop, direction in words[key].find(tokens, end):
             hour_at, sign = stop, direction
     hour = _whole(tokens, hour_at) if hour_at < len(tokens) else None
+    if sign < 0 and i and any(words["span"].find(tokens, i - 1)):
+        return  # "from 5 till 10"
     if hour is None or not 1 <= hour <= NOON or (sign == 0 and (minutes != 30 or at != i or part is None)):
         return
     total = (hour * 60 + (sign or 1) * minutes) % 720

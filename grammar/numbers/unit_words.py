@@ -122,7 +122,7 @@ def unit_words() -> UnitWords:
         ruled=frozenset(words["ruled"]),
         clock={
             key: PhraseTable((phrase, sign) for phrase in clock[key])
-            for key, sign in (("am", 0), ("pm", 12), ("sharp", 0), ("past", 1), ("to", -1), ("minutes", 1))
+            for key, sign in (("am", 0), ("pm", 12), ("sharp", 0), ("past", 1), ("to", -1), ("minutes", 1), ("span", 0))
         },
         clock_named=PhraseTable(clock["named"].items()),
     )

@@ -43,3 +43,16 @@ def _is_giant(row: list[Term], at: int) -> bool:
     big = LEAST_GIANT <= inches <= MOST_GIANT and at > 0 and row[at - 1].type in {"NUM", "VAGUE"}
     named = after is not None and (after.type in {"ONES", "BALLOON"} or after.text.lower() in placed("giants"))
     return big and named
+
+
+def of_the_pieces(row: list[Term]) -> list[Term]:
+    """ "six columns in front, 6 footers": how high they are, where no size was said and no table is spoken of."""
+    piece = next((i for i, t in enumerate(row) if t.type == "PIECE" and str(t.value) in placed("standing")), len(row))
+    if any(term.type in {"TABLE", "SHAPE", "LEN"} for term in row):
+        return row
+    out = list(row)
+    for at in range(piece + 1, len(row)):
+        own = row[at].type == "FOOTER" and row[at - 1].type in {"SEP", "PRON", "FILL", "PIECE"}
+        if own:
+            out[at] = row[at].moved("LEN", Amount(row[at].value.value, "ft"))
+    return out

@@ -161,7 +161,8 @@ class Lexer:
         green = next((m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG"), None) if plant else None
         if green is not None:
             return Term("FLAG", green.entry.value, at, green.end, tokens[at].text)  # "with eucalyptus": greenery
-        if colour > at:
+        aside = any(m.entry.type == "ASIDE" and m.end > colour for m in self.lexicon.matches(tokens, at))
+        if colour > at and not aside:  # no colour in "cherry picker"
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
         gone = tokens[at + 1].lower if at + 1 < len(tokens) else ""

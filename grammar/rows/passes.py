@@ -10,7 +10,7 @@ from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round, weight
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
-from grammar.rows.giants import giants
+from grammar.rows.giants import giants, of_the_pieces
 from grammar.rows.here_and_there import here_and_there
 from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, left_open, placed_colours
 from grammar.rows.hundreds import adding_up, hundreds
@@ -53,6 +53,7 @@ from grammar.rows.taken_back import (
     counted_aloud,
     denied,
     left_off,
+    lowered,
     more_like,
     not_that,
     of_the_job,
@@ -86,6 +87,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("", ring_round),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
+        *_about("FOOTER", of_the_pieces),
         *_about("MONEY NUM SAME LEN PRON", last_time),
     ),
     _about("LEN", legs, falling),
@@ -112,7 +114,7 @@ STAGES: tuple[Stage, ...] = (
     ),
     (
         *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),
-        *_about("", more_like, left_off, gone, of_the_job),
+        *_about("", lowered, more_like, left_off, gone, of_the_job),
         *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),
         *_about("COLOUR", placed_colours),

@@ -156,6 +156,23 @@ def things(row: list[Term]) -> list[Term]:
     return out
 
 
+def lowered(row: list[Term]) -> list[Term]:
+    """ "drop the bunches to 5 each", "cut the tables down to six": changed, and not left out."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.type != "REMOVE":
+            continue
+        end = at + 1
+        while end < len(row) and row[end].type in {"DET", "COLOUR", "PRON", "LABEL", *NOUNS}:
+            end += 1
+        word = row[end].text.lower().split()[-1:] if end < len(row) else []
+        below = end + 1 if word == ["down"] and end + 1 < len(row) else end
+        to = below + 1 < len(row) and row[below].text.lower().split()[-1:] == ["to"]
+        if end > at + 1 and to and row[below + 1].type in SIZED | {"FRAC", "PCT"}:
+            out[at] = term.moved("MAKE", "make")
+    return out
+
+
 def left_off(row: list[Term]) -> list[Term]:
     """ "leave the greenery off", "leave the gold out of it": it is taken away."""
     out, leaving = list(row), placed("leaving")

@@ -219,3 +219,26 @@ def test_a_tax_needs_no_sign(said: str, tax: float) -> None:
     reply = after(f"arch 8 by 7 ft / {said}")
     assert reply.heard.job["tax_pct"] == tax
     assert "length_in" not in reply.heard.pieces[0]
+
+
+@pytest.mark.parametrize(
+    ("said", "facts"),
+    [
+        ("20 bunches of 7 helium / drop the bunches to 5 each", {"count": 20, "balloons": 5}),
+        ("8 tables 6 ft / drop the tables to six", {"count": 6}),
+        ("8 tables 6 ft / cut the tables down to six", {"count": 6}),
+        ("12 ft garland / drop the garland to 10 ft", {"length_in": 120}),
+        ("two columns, they're 6 footers", {"count": 2, "height_in": 72}),
+        ("8 tables, 6 footers", {"count": 8, "table_length_in": 72}),
+        ("8 tables 6 ft / do we need a cherry picker", {"colours": None}),
+    ],
+)
+def test_what_is_lowered_stays_and_footers_are_of_what_was_named(said: str, facts: dict[str, float]) -> None:
+    pieces = after(said).heard.pieces
+    assert len(pieces) == 1
+    assert {fact: pieces[0].get(fact) for fact in facts} == facts
+
+
+def test_from_one_hour_till_another_is_no_time_of_day() -> None:
+    assert "event_time" not in after("8 tables 6 ft / friday night is free from 5 till 10").heard.job
+    assert after("party at five till ten").heard.job["event_time"] == "21:55"
