@@ -121,7 +121,7 @@ class Assembler(Pointing, Added):
     def _on_same(self, at: int, phrase: Phrase) -> None:
         if phrase.value == "all" and self._as_much(at):
             return
-        if self._same_colours_there(at, phrase):
+        if self._same_colours_there(at, phrase) or self._same_colours_as(at, phrase):
             return
         self.changing = self.changing or phrase.value == "swapped"
         if phrase.value != "swapped" or not any(later.kind == "colour" for later in self.phrases[at:]):
@@ -147,6 +147,25 @@ class Assembler(Pointing, Added):
         self.skip |= set(range(at + 1, head.at + 1))
         self.starts.pop(head.first, None)
         self.changing = True
+        return True
+
+    def _same_colours_as(self, at: int, phrase: Phrase) -> bool:
+        """ "the same colours as the arch": those of another piece in hand for the one that is spoken of."""
+        head = next((h for h in self.heads.values() if h.first == at + 1), None)
+        kind = self._head_kind(head) if head is not None else ""
+        rows = zip(self.context.kinds, self.context.held, strict=False)
+        row = next((facts["colours"] for of, facts in rows if of == kind and facts.get("colours")), None)
+        if (
+            head is None
+            or phrase.value != "colours"
+            or row is None
+            or (self._kind() == kind and not self.current.named)
+        ):
+            return False
+        self.current.colours = [dict(colour) for colour in row]
+        self.skip |= set(range(at + 1, head.at + 1))
+        self.starts.pop(head.first, None)
+        self.changing = self.changing or not self.current.named
         return True
 
     def _on_remove(self, at: int, phrase: Phrase) -> None:

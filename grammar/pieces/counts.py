@@ -10,7 +10,7 @@ from grammar.pieces.heads import is_count, is_size
 from grammar.pieces.held_shares import HeldShares
 from grammar.pieces.jobfacts import LEAST_BUDGET
 from grammar.pieces.meant import LEADS, Meant
-from grammar.pieces.parts import MEASURES
+from grammar.pieces.nothing_counted import NothingCounted
 from grammar.pieces.portion import Portions
 from grammar.pieces.purse import Purse
 from grammar.pieces.scaled import TIMES, Scaled
@@ -21,10 +21,9 @@ from grammar.word_files import placed
 MOST_DROPS = 12
 MORE_OF = "more"  # the topic of a turn that asked for so many more or fewer
 MOST_HANDS = 12
-LEAST_SUM = 5  # a smaller number taken away is of pieces, whatever the talk is about
 
 
-class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
+class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions, NothingCounted):
     """Bare numbers: of pieces, of balloons, of seats, or a size in disguise."""
 
     def _count(self, at: int, phrase: Phrase) -> None:
@@ -61,6 +60,9 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
         if self.rows and self._before(at, "of"):
             self.current.rows = self.rows
             number, self.rows = number * self.rows, 0.0
+        if self._before(at, "onhand") and self._asked_for_a_size():
+            self._leave(phrase)
+            return
         if owned or not self._of_a_size(at, number, phrase):
             name = self._counted(at, owned=owned)
             if name == "count" and self._no_count(at, number, phrase):
@@ -109,24 +111,6 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions):
             self._leave(phrase)  # "a garland for 200": guests or money, but no garlands
             return True
         return False
-
-    def _is_of_a_strange_thing(self, at: int) -> bool:
-        """ "a 15 ft garland with 3 whatsits": behind a piece that has its size, of a strange word."""
-        led = self._before(at, "onhand", "add", "and") and not self._before(at, "corr")
-        sized = self.current.named and any(fact.endswith(MEASURES) for fact in self.current.facts)
-        return led and sized and self._after(at, "word") and self._kind_at(at + 2) in {"", "sep", "and", "prep"}
-
-    def _off_the_price(self, at: int, number: float) -> bool:
-        """ "give her 20 off", "knock 20 off" once the price was told: a sum, which the book has no fact for."""
-        off = self._after(at, "prep") and self.phrases[at + 1].text.lower() == "off"
-        ends = self._kind_at(at + 2 if off else at + 1) in {"", "sep", "prep"}
-        taken = self._before(at, "remove") and self.context.priced and number >= LEAST_SUM
-        return ends and (off or taken)
-
-    def _pays(self, at: int) -> bool:
-        """Whether a number is of money for something that is no piece of the estimate."""
-        for_it = self._after(at, "prep") and self.phrases[at + 1].value == "for"
-        return for_it and self._kind_at(at + 2) == "word" and self.phrases[at + 2].text.lower() in placed("paid_for")
 
     def _by_so_many(self, at: int, number: float, phrase: Phrase) -> bool:
         """ "less two", "another two", "minus two", "less the two by the bar": so many more or fewer than there are."""

@@ -22,7 +22,7 @@ class Shares(Bare):
         if not isinstance(figure.high, Amount):
             return
         value = figure.high.number / (100 if figure.type == "PCT" else 1)
-        if self._answers_share(at, value):
+        if self._answers_share(at, value) or self._of_the_one_added(at, value):
             return
         if self._portion(at, phrase, value) or self._scaled(at, phrase, value):
             return
@@ -74,6 +74,15 @@ class Shares(Bare):
         self.current.colours = [{"name": colour["name"], "share": share / HUNDRED} for colour, share in pairs]
         self.topic = ("colours", None)
         self.changing = True
+
+    def _of_the_one_added(self, at: int, share: float) -> bool:
+        """ "throw some gold in, maybe a fifth": the share of the colour that was just added."""
+        behind = self._before(at, "sep") and self._kind_at(at - 2) == "colour"
+        colours = self.current.colours
+        if not (behind and self.current.extend and len(colours) == 1 and set(colours[0]) == {"name"} and share < 1):
+            return False
+        colours[0]["share"] = share
+        return True
 
     def _cover(self, value: float, phrase: Phrase) -> None:
         facts = self.current.facts

@@ -64,6 +64,22 @@ def hints(row: list[Term]) -> list[Term]:
     return out
 
 
+def put_in(row: list[Term]) -> list[Term]:
+    """ "throw some gold in": one more colour."""
+    out = list(row)
+    for at, term in enumerate(row):
+        if term.text.lower() not in placed("puts_in") or term.type not in {"WORD", "FILL", "PREP"}:
+            continue
+        end = at + 1
+        while end < len(row) and row[end].type in {"FILL", "DET", "COLOUR", "AND"} and row[end].text.lower() != "in":
+            end += 1
+        last = end < len(row) and row[end].text.lower() == "in"
+        ends = end + 1 == len(row) or (end + 1 < len(row) and row[end + 1].type in {"SEP", "AND"})
+        if last and ends and any(t.type == "COLOUR" for t in row[at + 1 : end]):
+            out[at], out[end] = term.moved("ADD", "add"), row[end].moved("FILL", "")
+    return out
+
+
 def _of_balloons(term: Term) -> bool:
     """Whether a size is one of balloons: "17s", "17 inch"."""
     return term.type == "NOMINALS" or (term.type == "LEN" and term.value.unit == "in")

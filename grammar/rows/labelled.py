@@ -21,6 +21,13 @@ def winds(row: list[Term]) -> list[Term]:
     """ "the wind might hit 25": what is hit is no heat."""
     out = list(row)
     for at, term in enumerate(row):
+        gusts = (term.type, term.value) == ("LABEL", "wind") and term.text.lower().split()[0] in placed("gusts")
+        if (
+            gusts
+            and all(t.type in {"NUM", "SPEED"} for t in row[max(at - 1, 0) : at + 2 : 2])
+            and 0 < at < len(row) - 1
+        ):
+            out[at - 1] = row[at - 1].moved("FILL", "of")  # "15 gusting 25": the gusts count
         if (term.type, term.value) != ("LABEL", "temperature") or term.text.lower().split()[0] not in placed("hits"):
             continue
         said = [i for i in range(max(at - 4, 0), at) if row[i].text.lower() in word_list("winds")]

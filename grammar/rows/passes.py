@@ -12,7 +12,7 @@ from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
 from grammar.rows.giants import giants, of_the_pieces
 from grammar.rows.here_and_there import here_and_there
-from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, left_open, placed_colours
+from grammar.rows.hinted import cleared, colours_counted, gone, greens, hints, left_open, placed_colours, put_in
 from grammar.rows.hundreds import adding_up, hundreds
 from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling, too_low, unit_ahead, winds
 from grammar.rows.last_time import last_time
@@ -80,7 +80,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
         *_about("PROP", letters),
-        *_about("COLOUR", cleared),
+        *_about("COLOUR", cleared, put_in),
         *_about("COLOUR NOMINALS VAGUE", hints),
         *_about("COLOUR", greens),
         *_about("LABEL", left_open),

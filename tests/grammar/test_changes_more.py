@@ -242,3 +242,32 @@ def test_what_is_lowered_stays_and_footers_are_of_what_was_named(said: str, fact
 def test_from_one_hour_till_another_is_no_time_of_day() -> None:
     assert "event_time" not in after("8 tables 6 ft / friday night is free from 5 till 10").heard.job
     assert after("party at five till ten").heard.job["event_time"] == "21:55"
+
+
+@pytest.mark.parametrize(
+    ("said", "colours"),
+    [
+        ("14 ft garland in sage and white / throw some gold in, maybe a fifth", [["sage", "white", "gold:0.2"]]),
+        ("10 ft garland in sage / put some gold in", [["sage", "gold"]]),
+        ("arch 8 by 8 ft in red / hoop 6 ft / with the same colours as the arch", [["red"], ["red"]]),
+        ("arch 8 by 8 ft in red, hoop 6 ft same colours as the arch", [["red"], ["red"]]),
+        ("8 tables 6 ft / put gold in the middle", [["gold"]]),
+    ],
+)
+def test_a_colour_is_put_in_or_taken_over(said: str, colours: list[list[str]]) -> None:
+    assert _colours(said) == colours
+
+
+@pytest.mark.parametrize(
+    ("said", "job"),
+    [
+        ("balloon drop 200 balloons / maybe 15 gusting 25", {"wind_mph": 25}),
+        ("balloon drop 200 balloons / the ceiling's 9ft", {"ceiling_height": 9}),
+        ("hoop 6 ft / do i need two trips then", {}),
+        ("wall 6 ft wide / what runs out first if i only have one pack each", {}),
+    ],
+)
+def test_numbers_of_other_things_leave_the_piece(said: str, job: dict[str, float]) -> None:
+    reply = after(said)
+    assert {fact: value for fact, value in reply.heard.job.items() if fact != "intent"} == job
+    assert reply.heard.pieces == after(said.split(" / ")[0]).heard.pieces
