@@ -15,6 +15,10 @@ def colours(*names: str) -> list[dict[str, str]]:
     return [{"name": name} for name in names]
 
 
+def share(name: str, part: float) -> dict[str, object]:
+    return {"name": name, "share": part}
+
+
 ANYWAY = {
     "groups are told apart by a size or a colour, and make up the number that was said": {
         "two garlands, a 10 ft one and a 6 ft one": ONE_EACH,
@@ -136,6 +140,36 @@ ANYWAY = {
     "a new job leaves nothing of the old one": {
         "two 8 by 8 walls / wipe that, new one / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
         "two 8 by 8 walls / right, next job / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
+    },
+    "a ten-footer is a table": {
+        "five ten-footers, full length": [tables(5, 120, coverage="full")],
+        "six eight-footers": [tables(6, 96)],
+    },
+    "so many strokes to each balloon": {
+        "two 6 ft columns, four pumps to a balloon": [{**column(2, 72), "strokes": [4, 4]}],
+        "two 6 ft columns, 4 strokes apiece": [{**column(2, 72), "strokes": [4, 4]}],
+    },
+    "each side of a square is a size and no two": {
+        "three square tables, each side 42 inches": [
+            {"kind": "runner", "count": 3, "table_shape": "square", "table_length_in": 42}
+        ],
+    },
+    "what was never there is only denied": {
+        "forget columns, what she wants is a hoop, 5 foot six": [heard("hoop", count=1, diameter_in=66)],
+        "scrap the columns idea, a hoop, 5 foot six": [heard("hoop", count=1, diameter_in=66)],
+    },
+    "four out of five is a share": {
+        "a 10 ft garland in green and cream, four out of five balloons cream": [
+            heard("garland", count=1, length_in=120, colours=[share("green", 0.2), share("cream", 0.8)])
+        ],
+        "a 10 ft garland in green and cream, four out of every five cream": [
+            heard("garland", count=1, length_in=120, colours=[share("green", 0.2), share("cream", 0.8)])
+        ],
+    },
+    "ferns are leaves, and fern among colours a colour": {
+        "arch 9 by 8 with ferns in it": [heard("arch", span_in=108, height_in=96, foliage=True)],
+        "arch 9 by 8 with fern leaves": [heard("arch", span_in=108, height_in=96, foliage=True)],
+        "arch 9 by 8 in fern and white": [heard("arch", span_in=108, height_in=96, colours=colours("fern", "white"))],
     },
     "legs of a garland add up": {
         "garland round the doorway, seven foot up one side, four foot over the top, seven foot back down": [

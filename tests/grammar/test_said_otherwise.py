@@ -236,3 +236,16 @@ def test_what_length_is_worked_backwards(said: str) -> None:
 
 def test_what_length_of_what_is_in_hand_is_not() -> None:
     assert "intent" not in after("a 12 ft garland / what length is it").heard.job
+
+
+@pytest.mark.parametrize("said", ["35 degrees? celsius", "35 degrees, centigrade", "35 degrees celsius"])
+def test_a_scale_may_come_late(said: str) -> None:
+    job = after(f"12 ft garland in the garden / will it survive {said}").heard.job
+    assert job["temperature_f"] == 95  # 35 x 9 / 5 + 32
+
+
+@pytest.mark.parametrize("said", ["I've 60 left, how tall will that make", "60 left, how high can it be"])
+def test_what_is_left_is_balloons(said: str) -> None:
+    reply = after(f"column with 5s and 11s / {said}")
+    assert reply.heard.pieces == [heard("column", sizes_in=[5, 11], balloons=60)]
+    assert reply.heard.job == {"intent": "solve"}
