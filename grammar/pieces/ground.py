@@ -168,8 +168,8 @@ class Ground:
         on_table = draft.on_table or (not draft.named and self._speaks_of_table())
         if on_table and (
             draft.facts.get("table_shape") == "round"
-            or ((not draft.named or draft.part_of) and "table_diameter" in self.context.known)
-            or (not draft.named and self.context.values.get("table_shape") == "round")
+            or ((not draft.named or draft.part_of or draft.kind is None) and "table_diameter" in self.context.known)
+            or ((not draft.named or draft.kind is None) and self.context.values.get("table_shape") == "round")
         ):
             return self._spec("table_diameter")
         words = self.slots.words(kind, on_table=on_table)

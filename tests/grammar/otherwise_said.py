@@ -141,6 +141,32 @@ ANYWAY = {
         "two 8 by 8 walls / wipe that, new one / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
         "two 8 by 8 walls / right, next job / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
     },
+    "the number of what was named without one may come late": {
+        "bunches of 6, helium, fifteen bunches": [heard("bouquet", count=15, balloons=6, gas="helium")],
+        "columns 6 ft, black, four columns": [{**column(4, 72), "colours": colours("black")}],
+        "columns 6 ft, two columns 8 ft": [heard("column", height_in=72), column(2, 96)],
+    },
+    "tables tell how many stand on them, where that is asked": {
+        "centrepieces, 3 balloons in each / there are 11 tables": [heard("centerpiece", count=11, balloons=3)],
+        "bouquets of 5 / ten tables": [heard("bouquet", count=10, balloons=5)],
+    },
+    "five to six pumps are no time of day": {
+        "two 8 ft columns in 11s, somewhere from five to six pumps": [
+            {**column(2, 96), "sizes_in": [11], "strokes": [5, 6]}
+        ],
+    },
+    "the others are round where these are": {
+        "ten 60 inch rounds / set against eight 72 inch ones": [
+            {"kind": "runner", "count": 10, "table_shape": "round", "table_diameter_in": 60},
+            {"kind": "runner", "count": 8, "table_shape": "round", "table_diameter_in": 72},
+        ],
+    },
+    "from one end right to the other is all of it": {
+        "six of the eight foot tables, from one end right to the other": [tables(6, 96, coverage="full")],
+    },
+    "what hangs to the floor drops": {
+        "eight 6 ft tables, let the runner hang to the floor at the two ends": [tables(8, 72, coverage="drop_both")],
+    },
     "a ten-footer is a table": {
         "five ten-footers, full length": [tables(5, 120, coverage="full")],
         "six eight-footers": [tables(6, 96)],

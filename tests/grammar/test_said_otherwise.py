@@ -249,3 +249,29 @@ def test_what_is_left_is_balloons(said: str) -> None:
     reply = after(f"column with 5s and 11s / {said}")
     assert reply.heard.pieces == [heard("column", sizes_in=[5, 11], balloons=60)]
     assert reply.heard.job == {"intent": "solve"}
+
+
+def test_a_size_brought_down_works_nothing_backwards() -> None:
+    reply = after("wall 10 ft wide, 8 ft high / bring the height down to 7")
+    assert reply.heard.pieces == [heard("wall", span_in=120, height_in=84)]
+    assert reply.heard.job == {"intent": "change"}
+
+
+def test_what_is_brought_under_a_sum_still_does() -> None:
+    assert after("eight 6 ft tables / bring it under $300").heard.job["intent"] == "solve"
+
+
+def test_a_colour_swapped_for_nothing_stays_and_is_named() -> None:
+    reply = after("two arches 9 by 8, peach, rust and cream / can we swap out the rust")
+    assert reply.heard.pieces[0]["colours"] == colours("peach", "rust", "cream")
+    assert reply.unread == ["rust"]
+
+
+@pytest.mark.parametrize("said", ["in the same two colours", "the same two colours", "in those colours"])
+def test_the_same_two_colours_are_the_same(said: str) -> None:
+    reply = after(f"three 5 ft hoops, lilac and silver / two 6 ft columns too, {said}")
+    assert reply.heard.pieces[1] == {**column(2, 72), "colours": colours("lilac", "silver")}
+
+
+def test_a_list_of_what_is_needed_is_for_shopping() -> None:
+    assert after("list what I need for two 9 by 8 arches in blush and sage").heard.job == {"intent": "shopping"}
