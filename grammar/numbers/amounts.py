@@ -72,7 +72,9 @@ class Amounts:
         sound = self._sound(i)
         if sound:
             return sound
-        found = [q for q in self._found(i) if _wanted(q, self.tokens) and not self._names_end(q)]
+        found = [
+            q for q in self._found(i) if _wanted(q, self.tokens) and not self._names_end(q) and not self._is_span(q)
+        ]
         out = _ranked(_sensible(found, self.tokens, self.describes), self.tokens, self.names, self.describes)
         if len(out) > 1:
             self.doubtful = True
@@ -94,6 +96,11 @@ class Amounts:
         last = self.tokens[q.stop - 1].lower
         joined = word_at(self.tokens, q.stop - 2) in number_words().joins and q.kind == "length" and q.doubt == "tail"
         return (last == "half" and self.names(q.stop - 1)) or (joined and last != "half" and self.names(q.stop))
+
+    def _is_span(self, q: Quantity) -> bool:
+        """ "five to six pumps", "five to six tables": no time of day."""
+        between = q.kind == "clock" and q.unit != "24 h" and word_at(self.tokens, q.first + 1) == "to"
+        return between and (self.names(q.stop) or word_at(self.tokens, q.stop) in placed("strokes"))
 
     def _joined(self, i: int, mark: str) -> bool:
         """Whether token `i` is bound to another number by a glued mark, on either side."""

@@ -64,7 +64,7 @@ class Denied(Falls, Looks, Apart):
         named = next((d for d in self.drafts if d.kind == kind and d.named), None)
         self.changing = self.changing or exists
         if not exists and named is None:
-            if head.role is Role.REMOVED:
+            if head.role is Role.REMOVED and (self.context.kinds or not self._wants_another(kind)):
                 self.drafts.append(Draft(kind=kind, named=True, removed=True))
             return
         draft = named or Draft(kind=kind, named=True)
@@ -84,6 +84,10 @@ class Denied(Falls, Looks, Apart):
             self.drafts.remove(draft)
             self.bearing.append(draft)
         self.current = draft if draft in self.drafts else self.loose
+
+    def _wants_another(self, kind: str) -> bool:
+        """ "forget columns, she wants a hoop": what was never there is only denied."""
+        return any(self._head_kind(head) != kind and head.role is Role.THING for head in self.heads.values())
 
     def _some_without(self, head: Head) -> bool:
         """ "no runners on two of them": so many fewer."""

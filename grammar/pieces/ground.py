@@ -57,7 +57,9 @@ def squared(phrases: list[Phrase], slots: Slots) -> list[Phrase]:
         last = out[-1] if out else phrase
         noun = at + 1 < len(phrases) and phrases[at + 1].kind in {"table", "piece"}
         both = words is not None and len(words.by) == len("ab") and kind != TABLE_KIND and not noun
-        if (both or square) and _each_way(phrase, last):
+        if square and last.kind == "each_side" and is_size(phrase):
+            out.pop()  # "each side 42 inches"
+        elif (both or square) and _each_way(phrase, last):
             size = out.pop() if phrase.kind == "each_side" else phrase
             sides = (size.amounts[0], size.amounts[0]) if both else size.amounts
             phrase = Phrase("sides" if both else "amount", size.terms, amounts=sides)
@@ -166,8 +168,8 @@ class Ground:
         on_table = draft.on_table or (not draft.named and self._speaks_of_table())
         if on_table and (
             draft.facts.get("table_shape") == "round"
-            or ((not draft.named or draft.part_of) and "table_diameter" in self.context.known)
-            or (not draft.named and self.context.values.get("table_shape") == "round")
+            or ((not draft.named or draft.part_of or draft.kind is None) and "table_diameter" in self.context.known)
+            or ((not draft.named or draft.kind is None) and self.context.values.get("table_shape") == "round")
         ):
             return self._spec("table_diameter")
         words = self.slots.words(kind, on_table=on_table)

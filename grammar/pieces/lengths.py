@@ -124,7 +124,7 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
         """ "longer, 12": a bare number that counts nothing, where a size was announced."""
         hint = self.hint
         value = self.slots.value(figure.high, hint) if hint is not None and not self._owned(at) else None
-        if hint is None or value is None or hint.type != "quantity":
+        if hint is None or value is None or hint.type != "quantity" or self._after(at, "word", "gap"):
             return False
         self.hint = None
         self._set(hint.id, value, phrase)

@@ -20,7 +20,11 @@ class Meant(Parts):
         """A number that stands for a size: an answer, a correction, "its six"."""
         draft = self.current
         hint, self.hint = self.hint, None
-        if hint is not None and not self._after(at, "table", "piece", "more") and self._answer(hint.id, phrase):
+        if (
+            hint is not None
+            and not self._after(at, "table", "piece", "more", "word", "gap")
+            and self._answer(hint.id, phrase)
+        ):
             return True  # "longer, 18"
         answer = self.context.asked if not self._after(at, "pron") else None
         if not draft.named and self.correcting and number != int(number) and self._correct_topic(phrase):

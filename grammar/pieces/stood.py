@@ -40,7 +40,8 @@ class Stood(Things):
         """ "actually 10 tables", where all that is in hand stands on them."""
         words = self.context.focus or ""
         standing = self._holds_balloons(words) and self._needs(words) and set(self.context.kinds) == {words}
-        added = self.phrases[0].kind in {"and", "add"} or "count" not in self.context.known
+        unknown = "count" not in self.context.known and self.context.asked != "count"  # "there are 11 tables"
+        added = self.phrases[0].kind in {"and", "add"} or unknown
         return standing and not added and self._is_bare_table(tables) and set(tables.facts) == {"count"}
 
     def _taker(

@@ -225,7 +225,16 @@ class Things(Denied):
                 return False  # "a head table runner 18 ft and six rounds"
             counted_twice = brings and "count" in now.facts and not self.correcting
             return not counted_twice and not (sized and has_size and brings)
+        if counted and self._counts_it_late(head):
+            return True
         return not counted and article != "one" and not self._names_another(head)
+
+    def _counts_it_late(self, head: Head) -> bool:
+        """ "bunches of six, helium, fifteen bunches": the number of what was named without one."""
+        run, after = self.phrases[head.first : head.at], self.phrases[head.at + 1 : head.at + 2]
+        sized = any(is_size(p) or p.kind in {"sides", "named", "of"} for p in (*run, *after))
+        late = self._before(head.first, "sep") and not sized and self.current.several
+        return late and "count" not in self.current.facts
 
     def _several(self, head: Head) -> bool:
         """Whether more than one of what is named is counted."""

@@ -91,7 +91,10 @@ def greens(row: list[Term]) -> list[Term]:
     for at, term in enumerate(row):
         near = [t.type for t in (*row[max(0, at - 2) : at], *row[at + 1 : at + 3])]
         many = term.type == "COLOUR" and term.value in placed("leaves") and term.text.lower() == f"{term.value}s"
-        if many and "COLOUR" not in near:
+        leaves = term.type == "COLOUR" and term.value in placed("leaves") and "FLAG" in near[-2:]
+        if leaves and row[at + 1].type == "FLAG":
+            out[at] = term.moved("FILL", "")  # "with fern leaves"
+        elif many and "COLOUR" not in near:
             out[at] = term.moved("FLAG", ("foliage", True))
     return out
 

@@ -7,8 +7,16 @@ COUNTABLE = NOUNS | {"FOOTER", "ONES", "BALLOON"}
 
 
 def degrees(row: list[Term]) -> list[Term]:
-    """ "it's 95 out": how hot it is."""
+    """ "it's 95 out", "35 degrees? celsius": how hot it is."""
     out = list(row)
+    for at, term in enumerate(row[:-1]):
+        if term.type != "TEMP" or term.value.unit:
+            continue
+        scale = next((t for t in row[at + 1 :] if t.type not in {"SEP", "FILL"}), term)
+        unit = load_words("places.toml")["scales"].get(scale.text.lower())
+        if unit:
+            out[at] = term.moved("TEMP", Amount(term.value.value, unit))
+            out[row.index(scale)] = scale.moved("FILL", "")
     for at, term in enumerate(row[1:-1], 1):
         if term.type != "NUM" or row[at - 1].text.lower() not in word_list("it_is"):
             continue

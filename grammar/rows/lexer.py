@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import chain, islice
 
-from grammar.numbers.amounts import Amounts, Choice
+from grammar.numbers.amounts import MASHED, Amounts, Choice
 from grammar.record import record
 from grammar.terms import AMOUNTS, Amount, Term
 from grammar.tokens.lexicon import HYPHENS, Lexicon, Match, owner
@@ -127,6 +127,9 @@ class Lexer:
             after = choice.end
             if after < len(tokens) and tokens[after].lower in HYPHENS:
                 after += 1
+            shorter = any(c.type == "NUM" and c.end < choice.end for c in choices)
+            if choice.cost >= MASHED and shorter:
+                continue  # "five ten-footers"
             if after < len(tokens) and tokens[after].lower in placed("footers"):
                 text = " ".join(t.text for t in tokens[at : after + 1])
                 return Term("FOOTER", choice.amount(unit="ft"), at, after + 1, text)

@@ -37,6 +37,7 @@ from grammar.rows.several import (
     colours_on_some,
     crowds,
     groups,
+    left,
     matching,
     one_and_one,
     one_is,
@@ -113,7 +114,8 @@ STAGES: tuple[Stage, ...] = (
         *_about("NUM", groups),
     ),
     (
-        *_about("NUM", counted_aloud, degrees, things, unit_ahead, some),
+        *_about("NUM", counted_aloud, things, unit_ahead, some, left),
+        *_about("NUM TEMP", degrees),
         *_about("", lowered, more_like, left_off, gone, of_the_job),
         *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),

@@ -8,6 +8,7 @@ from grammar.word_files import placed
 
 TOLD = frozenset({"COLOUR", "FLAG", "ONHAND", "NEG", "LEN"})
 NEARBY = 5
+OF_ALL = frozenset({"PRON", "OF", "BALLOON"})  # between a share and its colour: "four out of five balloons cream"
 WHOLE = 100
 TIMES = {"double": 2.0, "triple": 3.0, "halve": 0.5}
 
@@ -175,10 +176,12 @@ def portions(row: list[Term]) -> list[Term]:
     at = 0
     while at < len(row):
         term = row[at]
-        if term.type == "NUM" and at + 2 < len(row) and row[at + 1].value in {"in", "out"}:
-            second = at + 2 if row[at + 1].value == "in" else _next(row, at + 2)
+        link = row[at + 1].text.lower() if at + 2 < len(row) else ""
+        if term.type == "NUM" and link in {"in", "out", "out of"}:
+            second = _next(row, at + 2) if link == "out" else at + 2
+            second += second + 1 < len(row) and row[second].type == "DET"  # "four out of every five"
             after = second + 1
-            while after < len(row) and (row[after].type in {"PRON", "OF"} or row[after].value in placed("links")):
+            while after < len(row) and (row[after].type in OF_ALL or row[after].value in placed("links")):
                 after += 1
             if second < len(row) and row[second].type == "NUM" and after < len(row) and row[after].type == "COLOUR":
                 share = Amount(term.value.value / row[second].value.value)

@@ -296,6 +296,16 @@ def _is(term: Term) -> bool:
     return term.type == "FILL" and term.text.lower() in placed("told_are")
 
 
+def left(row: list[Term]) -> list[Term]:
+    """ "I've 60 left, how tall will that make": what there is."""
+    out = list(row)
+    for at in range(1, len(row)):
+        ends = at + 1 == len(row) or row[at + 1].type == "SEP"
+        if row[at].text.lower() == "left" and row[at].type == "FILL" and row[at - 1].type == "NUM" and ends:
+            out[at] = row[at].moved("ONHAND", "onhand")
+    return out
+
+
 def bags(row: list[Term]) -> list[Term]:
     """ "5 bags of 100", "5 packs of 50 balloons": so many balloons."""
     out: list[Term] = []

@@ -117,12 +117,13 @@ def denied(row: list[Term]) -> list[Term]:
         number = row[at + 1]
         told = (row[at].type, row[at].value, number.type) == ("NEG", "not", "NUM")
         again = told and any(t.type == "NUM" and t.value != number.value for t in row)
-        if not again or (row[at + 2 : at + 3] and row[at + 2].type in COUNTED):
+        beside = again and at and row[at - 1].type == "NUM"  # "eight not nine 6 ft tables"
+        if not again or not (beside or row[at + 2 : at + 3] == [] or row[at + 2].type not in COUNTED):
             continue
         out[at] = row[at].moved("FILL", "of")
         for i, term in enumerate(row):
             counts = row[i + 1 : i + 2] and row[i + 1].type in COUNTED
-            if i > at and term.type == "NUM" and term.value == number.value and not counts:
+            if i > at and term.type == "NUM" and term.value == number.value and not (counts and i > at + 1):
                 out[i] = term.moved("FILL", "of")
     return out
 

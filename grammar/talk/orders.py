@@ -90,6 +90,9 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
 
 def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Order]:
     """The orders, with "does it fit?" right after a budget taken for the money and not for the car."""
+    first = {tokens[min(order.used)].lower for order in orders if order.intent == "solve" and order.used}
+    if first & placed("bringing") and not {token.lower for token in tokens}.isdisjoint(placed("sides_named")):
+        orders = [order for order in orders if order.intent != "solve"]  # "bring the height down to 7"
     plain = {token.lower for token in tokens if token.kind == "word"} <= placed("fitting")
     if topic == "budget" and plain:
         return [replace(order, intent="solve") if order.intent == "transport" else order for order in orders]

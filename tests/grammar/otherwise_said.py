@@ -15,6 +15,10 @@ def colours(*names: str) -> list[dict[str, str]]:
     return [{"name": name} for name in names]
 
 
+def share(name: str, part: float) -> dict[str, object]:
+    return {"name": name, "share": part}
+
+
 ANYWAY = {
     "groups are told apart by a size or a colour, and make up the number that was said": {
         "two garlands, a 10 ft one and a 6 ft one": ONE_EACH,
@@ -136,6 +140,62 @@ ANYWAY = {
     "a new job leaves nothing of the old one": {
         "two 8 by 8 walls / wipe that, new one / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
         "two 8 by 8 walls / right, next job / three swags, 9 ft": [heard("swag", count=3, span_in=108)],
+    },
+    "the number of what was named without one may come late": {
+        "bunches of 6, helium, fifteen bunches": [heard("bouquet", count=15, balloons=6, gas="helium")],
+        "columns 6 ft, black, four columns": [{**column(4, 72), "colours": colours("black")}],
+        "columns 6 ft, two columns 8 ft": [heard("column", height_in=72), column(2, 96)],
+    },
+    "tables tell how many stand on them, where that is asked": {
+        "centrepieces, 3 balloons in each / there are 11 tables": [heard("centerpiece", count=11, balloons=3)],
+        "bouquets of 5 / ten tables": [heard("bouquet", count=10, balloons=5)],
+    },
+    "five to six pumps are no time of day": {
+        "two 8 ft columns in 11s, somewhere from five to six pumps": [
+            {**column(2, 96), "sizes_in": [11], "strokes": [5, 6]}
+        ],
+    },
+    "the others are round where these are": {
+        "ten 60 inch rounds / set against eight 72 inch ones": [
+            {"kind": "runner", "count": 10, "table_shape": "round", "table_diameter_in": 60},
+            {"kind": "runner", "count": 8, "table_shape": "round", "table_diameter_in": 72},
+        ],
+    },
+    "from one end right to the other is all of it": {
+        "six of the eight foot tables, from one end right to the other": [tables(6, 96, coverage="full")],
+    },
+    "what hangs to the floor drops": {
+        "eight 6 ft tables, let the runner hang to the floor at the two ends": [tables(8, 72, coverage="drop_both")],
+    },
+    "a ten-footer is a table": {
+        "five ten-footers, full length": [tables(5, 120, coverage="full")],
+        "six eight-footers": [tables(6, 96)],
+    },
+    "so many strokes to each balloon": {
+        "two 6 ft columns, four pumps to a balloon": [{**column(2, 72), "strokes": [4, 4]}],
+        "two 6 ft columns, 4 strokes apiece": [{**column(2, 72), "strokes": [4, 4]}],
+    },
+    "each side of a square is a size and no two": {
+        "three square tables, each side 42 inches": [
+            {"kind": "runner", "count": 3, "table_shape": "square", "table_length_in": 42}
+        ],
+    },
+    "what was never there is only denied": {
+        "forget columns, what she wants is a hoop, 5 foot six": [heard("hoop", count=1, diameter_in=66)],
+        "scrap the columns idea, a hoop, 5 foot six": [heard("hoop", count=1, diameter_in=66)],
+    },
+    "four out of five is a share": {
+        "a 10 ft garland in green and cream, four out of five balloons cream": [
+            heard("garland", count=1, length_in=120, colours=[share("green", 0.2), share("cream", 0.8)])
+        ],
+        "a 10 ft garland in green and cream, four out of every five cream": [
+            heard("garland", count=1, length_in=120, colours=[share("green", 0.2), share("cream", 0.8)])
+        ],
+    },
+    "ferns are leaves, and fern among colours a colour": {
+        "arch 9 by 8 with ferns in it": [heard("arch", span_in=108, height_in=96, foliage=True)],
+        "arch 9 by 8 with fern leaves": [heard("arch", span_in=108, height_in=96, foliage=True)],
+        "arch 9 by 8 in fern and white": [heard("arch", span_in=108, height_in=96, colours=colours("fern", "white"))],
     },
     "legs of a garland add up": {
         "garland round the doorway, seven foot up one side, four foot over the top, seven foot back down": [

@@ -26,7 +26,7 @@ FLOORS = {
     "talk_3": 0.98,
     "free": 0.97,
     "free_talk": 0.94,
-    "siblings": 0.98,
+    "siblings": 0.96,
     "consult": 0.91,
 }
 

@@ -236,3 +236,42 @@ def test_what_length_is_worked_backwards(said: str) -> None:
 
 def test_what_length_of_what_is_in_hand_is_not() -> None:
     assert "intent" not in after("a 12 ft garland / what length is it").heard.job
+
+
+@pytest.mark.parametrize("said", ["35 degrees? celsius", "35 degrees, centigrade", "35 degrees celsius"])
+def test_a_scale_may_come_late(said: str) -> None:
+    job = after(f"12 ft garland in the garden / will it survive {said}").heard.job
+    assert job["temperature_f"] == 95  # 35 x 9 / 5 + 32
+
+
+@pytest.mark.parametrize("said", ["I've 60 left, how tall will that make", "60 left, how high can it be"])
+def test_what_is_left_is_balloons(said: str) -> None:
+    reply = after(f"column with 5s and 11s / {said}")
+    assert reply.heard.pieces == [heard("column", sizes_in=[5, 11], balloons=60)]
+    assert reply.heard.job == {"intent": "solve"}
+
+
+def test_a_size_brought_down_works_nothing_backwards() -> None:
+    reply = after("wall 10 ft wide, 8 ft high / bring the height down to 7")
+    assert reply.heard.pieces == [heard("wall", span_in=120, height_in=84)]
+    assert reply.heard.job == {"intent": "change"}
+
+
+def test_what_is_brought_under_a_sum_still_does() -> None:
+    assert after("eight 6 ft tables / bring it under $300").heard.job["intent"] == "solve"
+
+
+def test_a_colour_swapped_for_nothing_stays_and_is_named() -> None:
+    reply = after("two arches 9 by 8, peach, rust and cream / can we swap out the rust")
+    assert reply.heard.pieces[0]["colours"] == colours("peach", "rust", "cream")
+    assert reply.unread == ["rust"]
+
+
+@pytest.mark.parametrize("said", ["in the same two colours", "the same two colours", "in those colours"])
+def test_the_same_two_colours_are_the_same(said: str) -> None:
+    reply = after(f"three 5 ft hoops, lilac and silver / two 6 ft columns too, {said}")
+    assert reply.heard.pieces[1] == {**column(2, 72), "colours": colours("lilac", "silver")}
+
+
+def test_a_list_of_what_is_needed_is_for_shopping() -> None:
+    assert after("list what I need for two 9 by 8 arches in blush and sage").heard.job == {"intent": "shopping"}
