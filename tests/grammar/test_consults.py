@@ -222,3 +222,22 @@ def test_the_size_of_what_an_arch_gets_over_is_not_its_own() -> None:
 
 def test_what_she_can_stretch_to_is_the_budget() -> None:
     assert after("ten 6 ft tables / she can only stretch to 650").heard.job["budget"] == {"amount": 650}
+
+
+def test_one_at_each_end_are_two() -> None:
+    assert after("a 10 ft garland / and a column each end 6 ft").heard.pieces == [GARLAND, column(2, 72)]
+
+
+def test_what_makes_them_thicker_is_of_all_of_them() -> None:
+    reply = after("columns at heights 4 5 and 6 ft / make them a bit thicker")
+    assert [piece["lushness"] for piece in reply.heard.pieces] == ["lush"] * 3
+    assert "Fullness: even clusters are as thick as their balloons" in " ".join(reply.text.split())
+
+
+def test_bigger_balloons_whose_size_follows_are_no_bigger_piece() -> None:
+    reply = after("a 10 ft garland / can we have bigger balloons in it, some 18s")
+    assert (reply.question, reply.heard.pieces) == (None, [{**GARLAND, "sizes_in": [18]}])
+
+
+def test_a_word_is_not_offered_in_place_of_itself() -> None:
+    assert "did you mean coverage" not in " ".join(after("six 6 ft tables end to end coverage").text.split())
