@@ -30,6 +30,8 @@ class Pointing(Stood):
         if self._balloons_go(at, phrase):
             return
         if phrase.value in {"all", "both"}:
+            if self._before(at, "prep") and self._stands(self.current) and self._one_on_each():
+                return  # "centrepieces on all of them"
             if len([d for d in self.drafts if d.named]) > 1:
                 self._for_all(at)
             elif not self.current.named:

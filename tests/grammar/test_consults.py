@@ -241,3 +241,47 @@ def test_bigger_balloons_whose_size_follows_are_no_bigger_piece() -> None:
 
 def test_a_word_is_not_offered_in_place_of_itself() -> None:
     assert "did you mean coverage" not in " ".join(after("six 6 ft tables end to end coverage").text.split())
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "two 7 ft columns / make the left one all gold / and the right all white",
+            [{**column(1, 84), "colours": [{"name": name, "share": 1.0}]} for name in ("white", "gold")],
+        ),
+        (
+            "eight 6 ft tables / two more tables / and those two full drop",
+            [tables(8, 72), tables(2, 72, coverage="drop_both")],
+        ),
+        ("six 6 ft tables / the kids table doesn't need one", [tables(5, 72)]),
+        ("eight 6 ft tables / can we do every other table", [tables(4, 72)]),
+        ("five 8 ft tables, runner 12 inches wide / go narrower, 10", [tables(5, 96, max_width_in=10)]),
+        ("a 10 ft garland / make it a foot longer / no leave it", [GARLAND]),
+        (
+            "a 10 ft garland, blue and silver / mostly blue though, 70 30",
+            [{**GARLAND, "colours": [{"name": "blue", "share": 0.7}, {"name": "silver", "share": 0.3}]}],
+        ),
+    ],
+)
+def test_small_words_tell_which_of_them_and_how_much(said: str, pieces: list[dict[str, Any]]) -> None:
+    reply = after(said)
+    assert reply.heard.pieces == pieces
+    assert (reply.question, reply.unread) == (None, [])
+
+
+def test_half_of_an_odd_number_of_tables_is_none_of_the_table() -> None:
+    reply = after("nine 6 ft tables / can we do every other table")
+    assert (reply.heard.pieces, reply.unread) == ([tables(9, 72)], ["every other"])
+
+
+def test_one_side_of_it_answers_no_question_after_its_size() -> None:
+    assert "length_in" not in after("a garland / one side in white, other in gold").heard.pieces[0]
+
+
+def test_what_goes_down_the_sides_is_not_taken_down() -> None:
+    assert "strike" not in after("a 10 ft garland / can we take it down the sides, 3 ft each side").heard.job
+
+
+def test_after_a_change_it_can_be_gone_with() -> None:
+    assert after("a 10 ft garland / what if it was 15 ft / go with that").question is None
