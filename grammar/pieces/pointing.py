@@ -154,10 +154,28 @@ class Pointing(Stood):
         forgets = self.phrases[at - 1].text.lower() in placed("forgets") and phrase.text.lower() == "that"
         if forgets and nxt is not None and nxt.kind == "sep" and any(p.kind in TELLS for p in self.phrases[at + 2 :]):
             return  # "forget that, half covered": what was said before, and not the piece
+        if nxt is not None and nxt.kind == "prep" and self._off_some(at + 2):
+            return
+        fact = self._spec(self.context.topic or "")
+        off = nxt is not None and nxt.text.lower() == "off" and at + 2 == len(self.phrases)
+        if off and fact is not None and fact.type in {"flag", "choice"}:
+            self._unset(self.current, fact.id)  # "put a topper on", "take it off"
         if nxt is not None and nxt.kind == "prep":
             self.topic = (self.context.topic or "foliage", "removed")
             return
         self.current.removed = True
+
+    def _off_some(self, at: int) -> bool:
+        """ "take it off one": what was put on last goes from so many of them."""
+        number = self._number(self.phrases[at].amounts[0]) if self._kind_at(at) == "amount" else 0
+        total, fact = self.context.count or 0, self._spec(self.context.topic or "")
+        ends = self._kind_at(at + 1) in {"", "sep", "pron"} and is_count(self.phrases[at]) if number else False
+        if fact is None or fact.type not in {"flag", "choice"} or not ends or not 0 < number < total:
+            return False
+        self._part_off(number, total)
+        self._unset(self.current, fact.id)
+        self.skip |= {at, at + 1}
+        return True
 
     def _on_nth(self, at: int, phrase: Phrase) -> None:
         """ "the left column 5 ft", "the third should be 10 ft": one of several that are alike."""

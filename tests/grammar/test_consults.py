@@ -258,6 +258,12 @@ def test_a_word_is_not_offered_in_place_of_itself() -> None:
         ("eight 6 ft tables / can we do every other table", [tables(4, 72)]),
         ("five 8 ft tables, runner 12 inches wide / go narrower, 10", [tables(5, 96, max_width_in=10)]),
         ("a 10 ft garland / make it a foot longer / no leave it", [GARLAND]),
+        ("a hoop 5 ft half covered", [hoop(1, 60, coverage_fraction=0.5)]),
+        ("a hoop 5 ft half covered in gold", [hoop(1, 60, coverage_fraction=0.5, colours=GOLD)]),
+        ("two columns, first 6 ft second 8 ft", [column(1, 72), column(1, 96)]),
+        ("two columns, the first one 6 ft and the second one 8 ft", [column(1, 72), column(1, 96)]),
+        ("two 6 ft columns / with toppers / take it off one", [column(1, 72) | {"topper": "round"}, column(1, 72)]),
+        ("two 6 ft columns / with toppers / take it off", [column(2, 72)]),
         (
             "a 10 ft garland, blue and silver / mostly blue though, 70 30",
             [{**GARLAND, "colours": [{"name": "blue", "share": 0.7}, {"name": "silver", "share": 0.3}]}],
