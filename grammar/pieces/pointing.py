@@ -30,15 +30,7 @@ class Pointing(Stood):
         if self._balloons_go(at, phrase):
             return
         if phrase.value in {"all", "both"}:
-            if self._before(at, "prep") and self._stands(self.current) and self._one_on_each():
-                return  # "centrepieces on all of them"
-            if len([d for d in self.drafts if d.named]) > 1:
-                self._for_all(at)
-            elif not self.current.named:
-                self.current.which = str(phrase.value)
-                self.everything = not self.context.kinds
-            elif phrase.value == "both":
-                self._two_of_them(self.current)
+            self._on_every(at, phrase)
         elif (
             phrase.value in SOME
             and len(self.context.kinds) == 1
@@ -63,6 +55,18 @@ class Pointing(Stood):
             self._remove_it(at, phrase)
         elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
             self._put_it()
+
+    def _on_every(self, at: int, phrase: Phrase) -> None:
+        """ "both in gold", "centrepieces on all of them"."""
+        if self._before(at, "prep") and self._stands(self.current) and self._one_on_each():
+            return
+        if len([d for d in self.drafts if d.named]) > 1:
+            self._for_all(at)
+        elif not self.current.named:
+            self.current.which = str(phrase.value)
+            self.everything = not self.context.kinds
+        elif phrase.value == "both":
+            self._two_of_them(self.current)
 
     def _balloons_go(self, at: int, phrase: Phrase) -> bool:
         """ "ditch the big ones": the biggest balloons that were said."""
