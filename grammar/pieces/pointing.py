@@ -98,6 +98,11 @@ class Pointing(Stood):
         others = len(self.context.kinds) - 1
         return counted and others > 1 and self._number(self.phrases[at + 1].amounts[0]) == others
 
+    def _count(self, at: int, phrase: Phrase) -> None:
+        pointed = self._kind_at(at + 1) in {"", "sep", "and", "colour", "choice"} and is_count(phrase)
+        if not (pointed and not self._owned(at) and self._of_that_size(at, phrase)):
+            super()._count(at, phrase)  # but "blush on the 8" is of the one that is 8 ft
+
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         if not self._of_that_size(at, phrase):
             super()._on_nominals(at, phrase)
@@ -108,10 +113,11 @@ class Pointing(Stood):
         the = self._before(at, "det") and self.phrases[at - 1].value == "the"
         if fact is None or not the or len(self.context.kinds) < len("ab"):
             return False
-        size = self.slots.convert(phrase.value.number, phrase.value.unit or "ft", "in")
+        said = phrase.amounts[0].high if phrase.amounts else phrase.value
+        size = self.slots.convert(said.number, said.unit or "ft", "in")
         if sum(facts.get(fact.id) == size for facts in self.context.held) != 1:
             return False
-        self._select(f"size {fact.id} {size:g}", at)
+        self._select(f"size {fact.id} {size:g}", at - 1)
         return True
 
     def _counts_those_in_hand(self, at: int) -> bool:
@@ -189,8 +195,22 @@ class Pointing(Stood):
         if alike and head is not None and self._one_of_them(str(phrase.value), at + 1, kind):
             self.skip.add(at + 1)
             self.starts.pop(head.first, None)
+        elif self._last_so_many(at, str(phrase.value)):
+            self.skip.add(at + 1)
         elif head is None and phrase.value in {*PLACES, "last"}:
             self._one_of_them(str(phrase.value), at)
+
+    def _last_so_many(self, at: int, which: str) -> bool:
+        """ "the last three should be silver": so many of those in hand."""
+        number = self._number(self.phrases[at + 1].amounts[0]) if self._after(at, "amount") else 0
+        total = self.context.count or 0
+        told = any(p.kind in TELLS for p in self.phrases[at + 2 :])
+        if which not in {"first", "last"} or not number or not is_count(self.phrases[at + 1]) or not told:
+            return False
+        if number >= total or self._kind_at(at + 2) in {"table", "piece"}:
+            return False
+        self._part_off(number, total)
+        return True
 
     def _one_of_them(self, which: str, end: int, kind: str = "") -> bool:
         """One of several pieces alike is meant, or the two at the ends: it alone is what comes, or goes."""

@@ -6,7 +6,7 @@ used. It runs only where its stage begins with one of the types of terms that th
 
 from collections.abc import Callable
 
-from grammar.rows.bearing import at_a_side, bare_one, bearing, on_each, ring_round, weighted
+from grammar.rows.bearing import at_a_side, bare_one, bearing, on_each, ring_round, top_table, weighted
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
@@ -77,7 +77,7 @@ def _about(types: str, *passes: Pass) -> Stage:
 # First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
 # names, dates or is taken back; at last shares and small words.
 STAGES: tuple[Stage, ...] = (
-    (*_about("BALLOON", weighted), *_about("TABLE", bare_one, every_other)),
+    (*_about("BALLOON", weighted), *_about("TABLE", top_table, bare_one, every_other)),
     (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),

@@ -71,12 +71,12 @@ def _two_of(term: Term, after: list[Term]) -> Term:
 
 
 def one_and_one(row: list[Term]) -> list[Term]:
-    """ "one gold one silver": the second "one" counts, too, and is no "gold one"."""
+    """ "one gold one silver", "one 6 ft one 8 ft": the second "one" counts, too, and is no "gold one"."""
     out = list(row)
     for at in range(3, len(row)):
         kinds = [term.type for term in row[at - 3 : at + 1]]
         one = row[at - 3].text.lower() == "one" and row[at - 1].text.lower() == "one"
-        if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
+        if one and kinds in (["NUM", "COLOUR", "ONES", "COLOUR"], ["NUM", "LEN", "ONES", "LEN"]):
             out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
     return out
 

@@ -291,3 +291,23 @@ def test_what_goes_down_the_sides_is_not_taken_down() -> None:
 
 def test_after_a_change_it_can_be_gone_with() -> None:
     assert after("a 10 ft garland / what if it was 15 ft / go with that").question is None
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "three tables, one 8 ft two 6 ft / gold on the 8, navy on the 6s",
+            [tables(1, 96, colours=GOLD), tables(2, 72, colours=[{"name": "navy"}])],
+        ),
+        ("two columns, one 6 ft one 8 ft / the 8 in gold", [column(1, 72), {**column(1, 96), "colours": GOLD}]),
+        (
+            "eleven 6 ft tables / the last three should be gold",
+            [tables(8, 72), tables(3, 72, colours=GOLD)],
+        ),
+        ("four 60 inch rounds / the venue's swapped them for six 6 ft trestles", [tables(6, 72)]),
+        ("a garland over the top table 16 ft", [{**GARLAND, "length_in": 192}]),
+    ],
+)
+def test_a_size_with_an_article_is_the_one_of_that_size(said: str, pieces: list[dict[str, Any]]) -> None:
+    assert after(said).heard.pieces == pieces
