@@ -20,6 +20,7 @@ MOST = 4
 LABEL = 10  # columns of the row's name
 NARROWEST = 16  # columns of one version
 # What is told of each version: the figure of the piece or (job) of it as a job of its own, and how it is called.
+UNSAID = {"count": 1}  # what is as good as said
 ROWS = (("balloons", "balloons_all"), ("hands", "hours_hands_on"), ("price", "price"), ("load", "load_volume"))
 FRAMES = ("rods", "arch_bases", "frames", "stands")
 ALIKE = {"length": "decor_length", "diameter": "decor_length"}  # a size not said is taken from the other's
@@ -163,11 +164,12 @@ def _titles(asked: Asked, pieces: list[HeardPiece]) -> list[str]:
     """Each version by what it has that others have not; their kind where that differs or all else is alike."""
     kinds = {piece.kind for piece in pieces}
     facts = list(dict.fromkeys(fact for piece in pieces for fact in piece.facts))
-    differ = [f for f in facts if len({repr(piece.facts.get(f)) for piece in pieces}) > 1]
+    differ = [f for f in facts if len({repr(piece.facts.get(f, UNSAID.get(f))) for piece in pieces}) > 1]
     names = ("good", "better", "best") if asked.now.intent == "choices" else ()
     titles = []
     for place, piece in enumerate(pieces):
-        words = [_worded(asked, piece, fact) for fact in differ if fact in piece.facts and fact != "colours"]
+        alone = {"colours", "count"} if len(kinds) > 1 and piece.facts.get("count", 1) == 1 else {"colours"}
+        words = [_worded(asked, piece, fact) for fact in differ if fact in piece.facts and fact not in alone]
         told = ", ".join(dict.fromkeys(word for word in words if word))
         if len(kinds) > 1 or not told:
             told = f"{piece.kind} {told}".strip()
@@ -190,7 +192,7 @@ def _worded(asked: Asked, piece: HeardPiece, fact: str) -> str:
         unit = spec.show or spec.unit
         other = METRIC.get(unit) if asked.now.metric else None
         told = quantity(convert(float(value), spec.unit, other or unit), other or unit)
-        role = {"length": "long", "height": "high", "span": "wide"}.get(fact, "")
+        role = {"length": "long", "height": "high", "span": "wide", "diameter": "across"}.get(fact, "")
         name = fact.replace("_", " ")
         return f"{told} {role or name}" if role or unit == "count" else f"{name} {told}"
     choice = spec.choices.get(str(value), ()) if spec is not None else ()

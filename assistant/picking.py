@@ -22,8 +22,8 @@ def pick(book: Book, now: State, reading: Reading) -> None:
         _of_compared(book, now, words)
     elif now.solved:
         _of_offered(book, now, words)
-    else:
-        now.pending = Pending(NOTHING)
+    elif not now.moved:
+        now.pending = Pending(NOTHING)  # after a change it stays as it is now
 
 
 def _of_compared(book: Book, now: State, words: set[str]) -> None:

@@ -68,7 +68,9 @@ def _figure(asked: Asked) -> Figure | None:
                 return match
     named = [f for f in figures if f.name.lower() in text]
     if named:
-        return max(named, key=lambda f: len(f.name))
+        best = max(named, key=lambda f: len(f.name))
+        each = asked.made.figure("balloons_each", best.piece) if best.id == "balloons" else None
+        return each if each is not None and each.value == best.value else best  # of one piece "184 for each of 1"
     for figure in figures:
         kind = "job" if figure.piece is None else asked.made.job.pieces[figure.piece].kind
         fact = asked.book.fact(figure.id, kind)

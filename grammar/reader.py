@@ -159,7 +159,8 @@ class Reader:
         for start, end in spots:
             for token in tokens[start:end]:
                 if token.kind == "word" and token.text not in near and not self.lexicon.is_everyday(token.lower):
-                    near[token.text] = suggestions(token.lower, self.lexicon.mendable)
+                    found = suggestions(token.lower, self.lexicon.mendable)
+                    near[token.text] = [word for word in found if word != token.lower]
         return [w for w in words if w], {word: found for word, found in near.items() if found}
 
 

@@ -195,9 +195,9 @@ def _wanted(q: Quantity, tokens: Sequence[Token]) -> bool:
     if (
         tokens[q.stop - 1].lower == "half"
         and q.stop > q.first + 1
-        and word_at(tokens, q.stop + 1) in number_words().lots
+        and (word_at(tokens, q.stop + 1) in number_words().lots or word_at(tokens, q.stop) in placed("covered"))
     ):
-        return False  # "nine foot and half a dozen columns"
+        return False  # "nine foot and half a dozen columns", "5 ft half covered"
     if q.kind == "clock" and word_at(tokens, q.stop) in LENGTH_WORDS:
         return False  # "half 6 ft and half 8 ft"
     loose = q.kind == "money" and tokens[q.stop - 1].kind == "number" and not tokens[q.stop - 1].glued

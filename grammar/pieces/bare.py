@@ -110,6 +110,10 @@ class Bare(Counts):
             self._kind() == TABLE_KIND and not self.current.named and self._speaks_of_table()
         )
         hint = self.slots.fact(str(phrase.value), self._kind(), on_table=on_table)
+        if self._after(at, "balloon") and any(p.kind in {"nominals", "listing"} for p in self.phrases[at:]):
+            return  # "bigger balloons in it, some 18s": the size follows
+        if phrase.value == "width" and {"max_width"} <= set(self.context.known) - {"table_width"}:
+            hint = self.slots.fact("width", self._kind(), on_table=False)  # the runner whose width was said
         if phrase.text.lower().split()[-1] in placed("thick") | placed("thin"):
             hint = self.slots.fact("width", self._kind(), on_table=False) if self._kind() == TABLE_KIND else None
             if hint is None:

@@ -41,6 +41,9 @@ class Fullness(Ground):
         if not 0 <= place < len(values):
             self.unused.append(phrase)  # it is as full as the book knows
             return True
+        them = any(p.kind == "make" and p.text.lower().endswith(" them") for p in self.phrases[:at])
+        if them and self.current is self.loose and len(self.context.kinds) > 1:
+            self.current.which = "all"  # "make them a bit thicker"
         self.correcting = True
         self._set(FULLNESS, values[place], phrase)
         self.changing = True

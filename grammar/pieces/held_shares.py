@@ -30,6 +30,18 @@ class HeldShares(Ground):
         self.changing = True
         return True
 
+    def _split_from(self, at: int, first: str) -> bool:
+        """ "mostly blue, 70 30": the first share is that of the colour named, the other that of the other one."""
+        held = [colour["name"] for colour in self.context.values.get("colours", ())]
+        shares, end = self._row_of_numbers(at)
+        if len(held) != len("ab") or len(shares) != len(held) or sum(shares) != WHOLE or end < len(self.phrases):
+            return False
+        names = sorted(held, key=lambda name: name != first)
+        self.current.colours = [{"name": n, "share": s / WHOLE} for n, s in zip(names, shares, strict=True)]
+        self.topic = ("colours", None)
+        self.changing = True
+        return True
+
     def _answers_share(self, at: int, share: float) -> bool:
         """ "more cream" "how much?" "like 50 percent": the share of the colour that was asked about."""
         coloured = any(p.kind == "colour" for p in self.phrases)

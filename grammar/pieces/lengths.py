@@ -347,6 +347,8 @@ class Lengths(Sides, OwnSizes, SizeSwaps):
         if bare is not None and both is not None and bare.id in self.current.facts:
             self.current.facts[bare.id] += 2 * both[1]
             return
+        if self.current.article and self.current.facts.get("count") == 1 and str(kind) not in placed("strung"):
+            self.current.facts["count"] = 2  # "a column each end, 6 foot"
         self._bare_figure(figure, phrase)
 
 

@@ -31,7 +31,8 @@ class Meant(Parts):
             return True
         if self._repeats_length(phrase) or self._resizes(at, number, phrase):
             return True
-        told = not self._after(at, "word")  # "one small tank" answers nothing
+        one = phrase.text.lower() == "one" and self._kind_at(at + 1) not in {"", "sep"}
+        told = not (self._after(at, "word") or one)  # "one small tank", "one side in white" answer nothing
         if not draft.named and answer and answer != "count" and told and self._answer(answer, phrase):
             return True
         bare = self._bare_fact()

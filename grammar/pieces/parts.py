@@ -114,9 +114,10 @@ class Parts(Without):
         """ "make the two on the head table 7", "the three by the door in gold": some, by where they stand."""
         the = self._before(at, "det") and self.phrases[at - 1].value == "the"
         there = self._after(at, "prep") and self.phrases[at + 1].value == "place"
-        if not (the and there) or self.drafts or self.context.asked or not 0 < number < total:
+        those = the and self.phrases[at - 1].text.lower() in placed("those")  # "those two full drop"
+        if not (the and (there or those)) or self.drafts or self.context.asked or not 0 < number < total:
             return False
-        end = at + 2
+        end = at + 2 if there else at + 1
         while self._kind_at(end) in PLACES:
             end += 1
         if self._kind_at(end) not in TOLD | {"amount", "sides", "named", "neg"}:

@@ -30,13 +30,7 @@ class Pointing(Stood):
         if self._balloons_go(at, phrase):
             return
         if phrase.value in {"all", "both"}:
-            if len([d for d in self.drafts if d.named]) > 1:
-                self._for_all(at)
-            elif not self.current.named:
-                self.current.which = str(phrase.value)
-                self.everything = not self.context.kinds
-            elif phrase.value == "both":
-                self._two_of_them(self.current)
+            self._on_every(at, phrase)
         elif (
             phrase.value in SOME
             and len(self.context.kinds) == 1
@@ -61,6 +55,18 @@ class Pointing(Stood):
             self._remove_it(at, phrase)
         elif phrase.value == "it" and self._after(at, "prep") and not any(d.named for d in self.drafts):
             self._put_it()
+
+    def _on_every(self, at: int, phrase: Phrase) -> None:
+        """ "both in gold", "centrepieces on all of them"."""
+        if self._before(at, "prep") and self._stands(self.current) and self._one_on_each():
+            return
+        if len([d for d in self.drafts if d.named]) > 1:
+            self._for_all(at)
+        elif not self.current.named:
+            self.current.which = str(phrase.value)
+            self.everything = not self.context.kinds
+        elif phrase.value == "both":
+            self._two_of_them(self.current)
 
     def _balloons_go(self, at: int, phrase: Phrase) -> bool:
         """ "ditch the big ones": the biggest balloons that were said."""
@@ -92,6 +98,11 @@ class Pointing(Stood):
         others = len(self.context.kinds) - 1
         return counted and others > 1 and self._number(self.phrases[at + 1].amounts[0]) == others
 
+    def _count(self, at: int, phrase: Phrase) -> None:
+        pointed = self._kind_at(at + 1) in {"", "sep", "and", "colour", "choice"} and is_count(phrase)
+        if not (pointed and not self._owned(at) and self._of_that_size(at, phrase)):
+            super()._count(at, phrase)  # but "blush on the 8" is of the one that is 8 ft
+
     def _on_nominals(self, at: int, phrase: Phrase) -> None:
         if not self._of_that_size(at, phrase):
             super()._on_nominals(at, phrase)
@@ -102,10 +113,11 @@ class Pointing(Stood):
         the = self._before(at, "det") and self.phrases[at - 1].value == "the"
         if fact is None or not the or len(self.context.kinds) < len("ab"):
             return False
-        size = self.slots.convert(phrase.value.number, phrase.value.unit or "ft", "in")
+        said = phrase.amounts[0].high if phrase.amounts else phrase.value
+        size = self.slots.convert(said.number, said.unit or "ft", "in")
         if sum(facts.get(fact.id) == size for facts in self.context.held) != 1:
             return False
-        self._select(f"size {fact.id} {size:g}", at)
+        self._select(f"size {fact.id} {size:g}", at - 1)
         return True
 
     def _counts_those_in_hand(self, at: int) -> bool:
@@ -152,10 +164,28 @@ class Pointing(Stood):
         forgets = self.phrases[at - 1].text.lower() in placed("forgets") and phrase.text.lower() == "that"
         if forgets and nxt is not None and nxt.kind == "sep" and any(p.kind in TELLS for p in self.phrases[at + 2 :]):
             return  # "forget that, half covered": what was said before, and not the piece
+        if nxt is not None and nxt.kind == "prep" and self._off_some(at + 2):
+            return
+        fact = self._spec(self.context.topic or "")
+        off = nxt is not None and nxt.text.lower() == "off" and at + 2 == len(self.phrases)
+        if off and fact is not None and fact.type in {"flag", "choice"}:
+            self._unset(self.current, fact.id)  # "put a topper on", "take it off"
         if nxt is not None and nxt.kind == "prep":
             self.topic = (self.context.topic or "foliage", "removed")
             return
         self.current.removed = True
+
+    def _off_some(self, at: int) -> bool:
+        """ "take it off one": what was put on last goes from so many of them."""
+        number = self._number(self.phrases[at].amounts[0]) if self._kind_at(at) == "amount" else 0
+        total, fact = self.context.count or 0, self._spec(self.context.topic or "")
+        ends = self._kind_at(at + 1) in {"", "sep", "pron"} and is_count(self.phrases[at]) if number else False
+        if fact is None or fact.type not in {"flag", "choice"} or not ends or not 0 < number < total:
+            return False
+        self._part_off(number, total)
+        self._unset(self.current, fact.id)
+        self.skip |= {at, at + 1}
+        return True
 
     def _on_nth(self, at: int, phrase: Phrase) -> None:
         """ "the left column 5 ft", "the third should be 10 ft": one of several that are alike."""
@@ -165,8 +195,22 @@ class Pointing(Stood):
         if alike and head is not None and self._one_of_them(str(phrase.value), at + 1, kind):
             self.skip.add(at + 1)
             self.starts.pop(head.first, None)
+        elif self._last_so_many(at, str(phrase.value)):
+            self.skip.add(at + 1)
         elif head is None and phrase.value in {*PLACES, "last"}:
             self._one_of_them(str(phrase.value), at)
+
+    def _last_so_many(self, at: int, which: str) -> bool:
+        """ "the last three should be silver": so many of those in hand."""
+        number = self._number(self.phrases[at + 1].amounts[0]) if self._after(at, "amount") else 0
+        total = self.context.count or 0
+        told = any(p.kind in TELLS for p in self.phrases[at + 2 :])
+        if which not in {"first", "last"} or not number or not is_count(self.phrases[at + 1]) or not told:
+            return False
+        if number >= total or self._kind_at(at + 2) in {"table", "piece"}:
+            return False
+        self._part_off(number, total)
+        return True
 
     def _one_of_them(self, which: str, end: int, kind: str = "") -> bool:
         """One of several pieces alike is meant, or the two at the ends: it alone is what comes, or goes."""

@@ -113,9 +113,14 @@ class Shares(Bare):
             return False
         kind, total = TABLE_KIND if head.kind == "table" else head.kind, self.context.count or 0
         number = round(total * share, 4)
-        several = self.phrases[head.at].text.lower().endswith("s") and number == int(number) and 0 < number < total
+        several = self.phrases[head.at].text.lower().endswith("s") and 0 < number < total
         if kind != self.context.focus or not several:
             return False
+        if number != int(number):
+            self._leave(self.phrases[at])  # half of nine tables
+            self.skip |= {*range(at + 1, head.at + 1)}
+            self.starts.pop(head.first, None)
+            return True
         if told in {"", "sep"}:
             self.current.steps.append(Step(fact="count", how="times", by=share))  # "just do half the tables"
             self.changing = True

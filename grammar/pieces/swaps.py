@@ -105,6 +105,9 @@ class Swaps(HeldShares):
     def _more_of_it(self, at: int, phrase: Phrase) -> bool:
         """ "heavier on the white, 70 %": the share that it is to have."""
         told = at + 2 if self._after(at, "sep") else at + 1
+        if self._split_from(told, str(phrase.value)):
+            self.skip |= set(range(at + 1, len(self.phrases)))
+            return True
         share = self.phrases[told].amounts[0] if self._kind_at(told) == "amount" else None
         if share is None or share.type not in {"PCT", "FRAC"}:
             return False

@@ -1,5 +1,7 @@
 """Tables that only bear what is named with them, and places that a piece goes along."""
 
+from dataclasses import replace
+
 from grammar.terms import Term
 from grammar.word_files import placed
 
@@ -88,6 +90,32 @@ def weighted(row: list[Term]) -> list[Term]:
         of = Term("OF", "of", here, here, "")
         before = [t.moved("FILL", "") if t.value in {"each", "it"} else t for t in row[:at]]
         return [*before, *bunch, of, term, *there, *row[at + 1 : balloons], *row[end + 1 :]]
+    return row
+
+
+def top_table(row: list[Term]) -> list[Term]:
+    """ "over the top table": the table is called so, and nothing goes over its top."""
+    out = list(row)
+    for at, term in enumerate(row[:-1]):
+        if term.type == "LABEL" and term.text.lower() == "over the top" and row[at + 1].type == "TABLE":
+            text = f"top {row[at + 1].text}"
+            the = Term("DET", "the", term.start, term.end, "the")
+            out[at : at + 2] = [term.moved("PREP", "place"), the, replace(row[at + 1], text=text)]
+    return out
+
+
+def bare_one(row: list[Term]) -> list[Term]:
+    """ "the kids table doesn't need one": that table goes."""
+    for at in range(len(row) - 3):
+        words = " ".join(t.text.lower().replace("’", "'") for t in row[at + 1 : at + 5]).split()
+        needs = words[:1] and words[0] in placed("denies") and words[1:2] and words[1] in placed("wanting")
+        if row[at].type == "TABLE" and needs and words[2:] in (["one"], ["any"], ["anything"], ["a", "runner"]):
+            first = at - 1 if at and row[at - 1].type == "DET" else at
+            return [
+                *row[:first],
+                Term("REMOVE", "remove", row[first].start, row[first].start, ""),
+                *row[first : at + 1],
+            ]
     return row
 
 

@@ -137,6 +137,9 @@ def gaps(row: list[Term]) -> list[Term]:
         if term.type == "FILL" and term.text.lower() == "in" and _size_behind(row, at + 1):
             out.append(term.moved("GAP", "in"))  # "make it 8 in 11 inch balloons"
             continue
+        if term.type == "FILL" and out and out[-1].type in SHARES and term.text.lower() in placed("covered"):
+            out.append(term.moved("GAP"))  # "half covered in blush"
+            continue
         if term.text.lower() == "again" and out and out[-1].type == "LABEL":
             out.append(term.moved("GAP"))  # "half as long again"
             continue

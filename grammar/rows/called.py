@@ -6,6 +6,8 @@ CALLED = {True: "outside", False: "inside"}
 BEFORE = frozenset({"SEP", "AND", "MAKE", "WHATIF", "CORR", "FILL", "ADD"})
 SIZES = frozenset({"LEN", "NUM", "BY"})
 THINGS = frozenset({"TABLE", "PIECE", "SHAPE", "BALLOON", "FOOTER", "MORE"})
+SIDES = frozenset({"left", "right"})
+TOLD = frozenset({"ALL", "COLOUR", "LEN", "CMP"})
 ONE = frozenset({"one", "one's"})
 
 
@@ -22,6 +24,12 @@ def called_ones(row: list[Term]) -> list[Term]:
             out += [one.moved("ONES", "ones"), term]  # "and an outdoor one 10 by 8"
             at += 2
             continue
+        side = term.text.lower() if term.text.lower() in SIDES and out and out[-1].text.lower() == "the" else ""
+        if side and one is None and _is_told(row[at + 1 :]):
+            out.pop()
+            out.append(Term("PRON", side, term.start, term.end, term.text))  # "and the right all white"
+            at += 1
+            continue
         if one is not None and called and (article == "the" or not out or out[-1].type in BEFORE):
             if article:
                 out.pop()
@@ -31,6 +39,11 @@ def called_ones(row: list[Term]) -> list[Term]:
         out.append(term)
         at += 1
     return out
+
+
+def _is_told(after: list[Term]) -> bool:
+    """Whether something that may be of one piece follows at once."""
+    return next((t.type for t in after if t.text.lower() not in {"in", "is"}), "") in TOLD
 
 
 def _place(term: Term, after: list[Term]) -> str:

@@ -17,6 +17,7 @@ def falling(row: list[Term]) -> list[Term]:
     """
     if not any(term.type == "LEN" for term in row):
         return row
+    row = [term.moved("FILL", "") if _goes_down_a_side(row, at) else term for at, term in enumerate(row)]
     words = {word for term in row for word in term.text.lower().split()}
     if words.isdisjoint(placed("sides")) and words.isdisjoint(placed("handed")):
         return row
@@ -33,6 +34,12 @@ def falling(row: list[Term]) -> list[Term]:
         term, at = found
         out.append(term)
     return out
+
+
+def _goes_down_a_side(row: list[Term], at: int) -> bool:
+    """ "can we take it down the sides": it hangs there, and is not taken down."""
+    after = [t.text.lower() for t in row[at + 1 : at + 3]]
+    return row[at].type == "FLAG" and row[at].text.lower().endswith("down") and bool({*after} & placed("sides"))
 
 
 def _of_a_strand(row: list[Term], at: int) -> bool:

@@ -6,7 +6,7 @@ used. It runs only where its stage begins with one of the types of terms that th
 
 from collections.abc import Callable
 
-from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round, weighted
+from grammar.rows.bearing import at_a_side, bare_one, bearing, on_each, ring_round, top_table, weighted
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
@@ -20,6 +20,7 @@ from grammar.rows.legs import legs
 from grammar.rows.occasions import clauses, hours, names, occasion
 from grammar.rows.portions import (
     as_many,
+    every_other,
     for_every,
     half_of,
     half_of_it,
@@ -36,6 +37,7 @@ from grammar.rows.several import (
     both_ends,
     colours_on_some,
     crowds,
+    first_and_second,
     groups,
     left,
     matching,
@@ -76,7 +78,7 @@ def _about(types: str, *passes: Pass) -> Stage:
 # First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
 # names, dates or is taken back; at last shares and small words.
 STAGES: tuple[Stage, ...] = (
-    _about("BALLOON", weighted),
+    (*_about("BALLOON", weighted), *_about("TABLE", top_table, bare_one, every_other)),
     (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
@@ -102,7 +104,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
-        *_about("NUM", two_people, sizes_in_turn, the_other_two),
+        *_about("NUM", two_people, sizes_in_turn, first_and_second, the_other_two),
         *_about("PRON", both_ends),
         *_about("COLOUR", colours_on_some),
         *_about("DET", one_of_each),

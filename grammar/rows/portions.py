@@ -23,6 +23,26 @@ def parts(row: list[Term]) -> list[Term]:
     return out
 
 
+def every_other(row: list[Term]) -> list[Term]:
+    """ "every other table", "every second one": half of them."""
+    for at in range(len(row) - 2):
+        if (
+            row[at].text.lower() == "every"
+            and row[at + 1].text.lower() in placed("alternate")
+            and row[at + 2].type == "TABLE"
+        ):
+            half = Term("FRAC", Amount(Fraction(1, 2)), row[at].start, row[at + 1].end, f"every {row[at + 1].text}")
+            the = Term("DET", "the", row[at + 1].end, row[at + 1].end, "")
+            return [
+                *row[:at],
+                half,
+                the,
+                replace(row[at + 2], text=f"{row[at + 2].text.removesuffix('s')}s"),
+                *row[at + 3 :],
+            ]
+    return row
+
+
 def half_of(row: list[Term]) -> list[Term]:
     """ "half of the twelve 6 ft tables in red, half in green" as "twelve 6 ft tables, six in red, six in green"."""
     for at, term in enumerate(row):

@@ -22,6 +22,7 @@ IN_TWOS = NOUNS | {
     "CHOICE",
 }
 WITHIN = 6  # terms from an article or number to its noun
+ORDINALS = frozenset({"first", "second", "third", "fourth"})
 TOLD = frozenset({"LEN", "COLOUR", "FLAG", "CHOICE", "NEG"})
 NAMED = frozenset({"TABLE", "PIECE", "SHAPE", "FOOTER"})
 TOLD_APART = frozenset({"LEN", "FOOTER", "COLOUR"})  # by what a group of several is told from the others
@@ -70,12 +71,12 @@ def _two_of(term: Term, after: list[Term]) -> Term:
 
 
 def one_and_one(row: list[Term]) -> list[Term]:
-    """ "one gold one silver": the second "one" counts, too, and is no "gold one"."""
+    """ "one gold one silver", "one 6 ft one 8 ft": the second "one" counts, too, and is no "gold one"."""
     out = list(row)
     for at in range(3, len(row)):
         kinds = [term.type for term in row[at - 3 : at + 1]]
         one = row[at - 3].text.lower() == "one" and row[at - 1].text.lower() == "one"
-        if one and kinds == ["NUM", "COLOUR", "ONES", "COLOUR"]:
+        if one and kinds in (["NUM", "COLOUR", "ONES", "COLOUR"], ["NUM", "LEN", "ONES", "LEN"]):
             out[at - 1] = row[at - 1].moved("NUM", row[at - 3].value)
     return out
 
@@ -139,6 +140,22 @@ def one_is(row: list[Term]) -> list[Term]:
     one = Term("NUM", Amount(Fraction(1)), row[at].start, end, row[at].text)
     rest = row[at + 2 :] if row[at + 1].type == "DET" else row[at + 1 :]
     return [*row[:at], one, Term("MAKE", "make", end, end, ""), *rest]
+
+
+def first_and_second(row: list[Term]) -> list[Term]:
+    """ "two arches, first 8 by 7 second 10 by 8" as "two arches, one 8 by 7, one 10 by 8"."""
+    named = next((i for i in range(1, len(row)) if row[i].type == "PIECE" and row[i - 1].type == "NUM"), len(row))
+    places = [i for i in range(named + 1, len(row) - 1) if ORDINALS & {*row[i].text.lower().split()}]
+    told = all(row[i].type in {"FILL", "PRON", "NTH"} and row[i + 1].type in {"LEN", "NUM"} for i in places)
+    if len(places) < len("ab") or not told or row[named - 1].value.value != len(places):
+        return row
+    out: list[Term] = []
+    for at, term in enumerate(row):
+        if at in places:
+            out.append(Term("SEP", ",", term.start, term.start, ""))
+            term = term.moved("NUM", Amount(Fraction(1)))
+        out.append(term)
+    return out
 
 
 def the_other_two(row: list[Term]) -> list[Term]:

@@ -222,3 +222,92 @@ def test_the_size_of_what_an_arch_gets_over_is_not_its_own() -> None:
 
 def test_what_she_can_stretch_to_is_the_budget() -> None:
     assert after("ten 6 ft tables / she can only stretch to 650").heard.job["budget"] == {"amount": 650}
+
+
+def test_one_at_each_end_are_two() -> None:
+    assert after("a 10 ft garland / and a column each end 6 ft").heard.pieces == [GARLAND, column(2, 72)]
+
+
+def test_what_makes_them_thicker_is_of_all_of_them() -> None:
+    reply = after("columns at heights 4 5 and 6 ft / make them a bit thicker")
+    assert [piece["lushness"] for piece in reply.heard.pieces] == ["lush"] * 3
+    assert "Fullness: even clusters are as thick as their balloons" in " ".join(reply.text.split())
+
+
+def test_bigger_balloons_whose_size_follows_are_no_bigger_piece() -> None:
+    reply = after("a 10 ft garland / can we have bigger balloons in it, some 18s")
+    assert (reply.question, reply.heard.pieces) == (None, [{**GARLAND, "sizes_in": [18]}])
+
+
+def test_a_word_is_not_offered_in_place_of_itself() -> None:
+    assert "did you mean coverage" not in " ".join(after("six 6 ft tables end to end coverage").text.split())
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "two 7 ft columns / make the left one all gold / and the right all white",
+            [{**column(1, 84), "colours": [{"name": name, "share": 1.0}]} for name in ("white", "gold")],
+        ),
+        (
+            "eight 6 ft tables / two more tables / and those two full drop",
+            [tables(8, 72), tables(2, 72, coverage="drop_both")],
+        ),
+        ("six 6 ft tables / the kids table doesn't need one", [tables(5, 72)]),
+        ("eight 6 ft tables / can we do every other table", [tables(4, 72)]),
+        ("five 8 ft tables, runner 12 inches wide / go narrower, 10", [tables(5, 96, max_width_in=10)]),
+        ("a 10 ft garland / make it a foot longer / no leave it", [GARLAND]),
+        ("a hoop 5 ft half covered", [hoop(1, 60, coverage_fraction=0.5)]),
+        ("a hoop 5 ft half covered in gold", [hoop(1, 60, coverage_fraction=0.5, colours=GOLD)]),
+        ("two columns, first 6 ft second 8 ft", [column(1, 72), column(1, 96)]),
+        ("two columns, the first one 6 ft and the second one 8 ft", [column(1, 72), column(1, 96)]),
+        ("two 6 ft columns / with toppers / take it off one", [column(1, 72) | {"topper": "round"}, column(1, 72)]),
+        ("two 6 ft columns / with toppers / take it off", [column(2, 72)]),
+        (
+            "a 10 ft garland, blue and silver / mostly blue though, 70 30",
+            [{**GARLAND, "colours": [{"name": "blue", "share": 0.7}, {"name": "silver", "share": 0.3}]}],
+        ),
+    ],
+)
+def test_small_words_tell_which_of_them_and_how_much(said: str, pieces: list[dict[str, Any]]) -> None:
+    reply = after(said)
+    assert reply.heard.pieces == pieces
+    assert (reply.question, reply.unread) == (None, [])
+
+
+def test_half_of_an_odd_number_of_tables_is_none_of_the_table() -> None:
+    reply = after("nine 6 ft tables / can we do every other table")
+    assert (reply.heard.pieces, reply.unread) == ([tables(9, 72)], ["every other"])
+
+
+def test_one_side_of_it_answers_no_question_after_its_size() -> None:
+    assert "length_in" not in after("a garland / one side in white, other in gold").heard.pieces[0]
+
+
+def test_what_goes_down_the_sides_is_not_taken_down() -> None:
+    assert "strike" not in after("a 10 ft garland / can we take it down the sides, 3 ft each side").heard.job
+
+
+def test_after_a_change_it_can_be_gone_with() -> None:
+    assert after("a 10 ft garland / what if it was 15 ft / go with that").question is None
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "three tables, one 8 ft two 6 ft / gold on the 8, navy on the 6s",
+            [tables(1, 96, colours=GOLD), tables(2, 72, colours=[{"name": "navy"}])],
+        ),
+        ("two columns, one 6 ft one 8 ft / the 8 in gold", [column(1, 72), {**column(1, 96), "colours": GOLD}]),
+        (
+            "eleven 6 ft tables / the last three should be gold",
+            [tables(8, 72), tables(3, 72, colours=GOLD)],
+        ),
+        ("four 60 inch rounds / the venue's swapped them for six 6 ft trestles", [tables(6, 72)]),
+        ("a garland over the top table 16 ft", [{**GARLAND, "length_in": 192}]),
+    ],
+)
+def test_a_size_with_an_article_is_the_one_of_that_size(said: str, pieces: list[dict[str, Any]]) -> None:
+    assert after(said).heard.pieces == pieces
