@@ -209,7 +209,7 @@ def _next_part(tokens: Sequence[Token], before: _Sum, numeral: Numeral, link: st
             tail = words.tails.get(before.last.name)
             counted = unit.kind == "length" and tail is not None and tail.minor == unit.name
             over = counted and tail is not None and numeral.value >= tail.below
-            free = unit.kind == "duration" or link == "and"
+            free = unit.kind == "duration" or (link == "and" and before.total < _size(unit))  # not "215 cm and 2 m"
             behind = unit.word == "in" and before.last.name in METRES
             if (smaller or (other and free)) and not over and not behind:
                 total = before.total + numeral.value * _size(unit)

@@ -270,4 +270,4 @@ def test_a_colour_is_put_in_or_taken_over(said: str, colours: list[list[str]]) -
 def test_numbers_of_other_things_leave_the_piece(said: str, job: dict[str, float]) -> None:
     reply = after(said)
     assert {fact: value for fact, value in reply.heard.job.items() if fact != "intent"} == job
-    assert reply.heard.pieces == after(said.split(" / ")[0]).heard.pieces
+    assert reply.heard.pieces == after(said.partition(" / ")[0]).heard.pieces
