@@ -41,6 +41,7 @@ FIRST = frozenset({"first", "original", "beginning"})  # "go back to the first"
 MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
+LIMITS = frozenset({"budget", "crew"})  # facts of the job that a question of what fits goes on with
 KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
 
 
@@ -215,7 +216,8 @@ class Conversation:
     def _intent(self, before: State, reading: Reading, changed: bool, answering: bool) -> str | None:
         if reading.orders:
             return reading.orders[0]
-        if before.intent == "solve" and changed:
+        others = set(reading.job) - LIMITS or any(mention.removed or mention.new for mention in reading.mentions)
+        if before.intent == "solve" and changed and (answering or not others):
             return "solve"
         if before.intent == "schedule" and set(reading.job) == {"crew"} and not any(m.facts for m in reading.mentions):
             return "schedule"  # "and with three of us?"
