@@ -206,7 +206,7 @@ class Conversation:
             or self.asking.fewer(apply.too_many)
             or self.asking.next(now, reading, apply.missed, bool(before.pieces or before.job))
         )
-        now.moved = changed
+        now.moved = changed and bool(before.pieces)
         now.idle = not (changed or now.pending or reading.orders) and bool(before.pieces) and bool(reading.unread)
         if changed or now.pending:
             self.past.append(before)

@@ -51,7 +51,7 @@ class State:
     pending: Pending | None = None
     intent: str | None = None
     compared: bool = False
-    moved: bool = False  # the last turn changed something
+    moved: bool = False  # the last turn changed what stood
     idle: bool = False  # of the last turn some words were not used, and nothing changed
     walked: tuple[str, int | None] | None = None
     section: int = 0
