@@ -8,6 +8,7 @@ from functools import cache, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from assistant import remarked
 from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
 from assistant.asking import Asking
@@ -16,7 +17,7 @@ from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
 from assistant.speech import speaking, spoken
-from assistant.state import Pending, State
+from assistant.state import Pending, State, restored
 from assistant.stock import read_stock
 from assistant.turns import LEAVING
 from assistant.vocabulary import make_vocabulary
@@ -39,7 +40,7 @@ FIRST = frozenset({"first", "original", "beginning"})  # "go back to the first"
 MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
-KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
+KEEPS_NOTHING = frozenset({"undo", "restore", "redo", "reset", "help"})
 
 
 class Conversation:
@@ -152,6 +153,8 @@ class Conversation:
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
         reading = self.heard.told(stock or self.reader.read(text, self._context()))
+        if not stock:
+            remarked.hear(self.book, before, reading)
         if "again" in reading.orders:
             reading.orders = [before.intent] if before.intent in {"undo", "redo"} else []
         now = before.copy()
@@ -221,8 +224,13 @@ class Conversation:
         return None
 
     def _order(self, order: str, reading: Reading, before: State) -> State:
-        """Undo, redo, reset and help leave or bring back whole states."""
-        if order == "undo":
+        """Undo, restore, redo, reset and help leave or bring back whole states."""
+        back = restored(before, self.past) if order == "restore" else None
+        if back is not None:
+            self.past.append(before)
+            self.future.clear()
+            now = back
+        elif order in ("undo", "restore"):
             now, here = State(), before
             for _ in range(self._how_far_back(reading.text)):
                 now = self.past.pop().copy() if self.past else State()

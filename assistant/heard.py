@@ -17,7 +17,8 @@ OUTSIDE_INTENTS = {
     "sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain", "spares": "why",
     "cheaper": "price", "drape": "price", "each_table": "price", "resize": "change", "recolour": "change",
     "labour": "why", "calendar": "schedule", "weights": "explain", "lasting": "explain", "gas": "shopping",
-    "pick": "change",
+    "pick": "change", "shares": "price", "earnings": "price", "least": "solve", "instead": "compare", "restore": "undo",
+    "recap": "explain", "sizes": "explain", "units": "explain", "told": "explain",
 }  # fmt: skip
 CLOCKS = frozenset({"event_time", "setup_from"})
 

@@ -33,7 +33,8 @@ def lasting(asked: Asked) -> Blocks | None:
     for place, name in named_pieces(asked.book, asked.now):
         for figure in _lasts(asked, place):
             told = f"{_each(asked, figure)}. {capital(figure.why)}"
-            lines += paragraph(f"- {name}: {told}.", asked.width, "  ")
+            row = paragraph(f"- {name}: {told}.", asked.width, "  ")
+            lines += row if "\n".join(row) not in "\n".join(lines) else []
     last = "Heat, sun and rough handling shorten it; no one can promise it."
     return [lines, paragraph(last, asked.width)] if lines else None
 

@@ -40,6 +40,8 @@ class Writer:
         asked = Asked(self.book, self.width, before, now, reading, was, made, self.folder)
         answered = measured(asked) or answer(asked)
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
+        if answered and asked.is_beside:
+            question = None  # it is still open, but no answer to what was asked
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]
         return Reply(

@@ -79,6 +79,7 @@ class Reading:
     said_as: list[tuple[str, str]] = field(default_factory=list)
     changing: bool = False
     alternatives: bool = False
+    asks: Literal["", "plain", "supposing"] = ""  # a question by its form
     topic: str = ""
     metric: bool = False
     answer: str = ""

@@ -62,12 +62,36 @@ def _is_held(colour: str, held: Iterable[str]) -> bool:
 
 
 def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
-    """Take out of a question what it only names: a piece that is in hand, and how that is, where nothing is put in."""
-    words = [token.lower for token in tokens if token.kind == "word"]
+    """Take out of a question what it only names, so that asking changes nothing.
+
+    A piece that is in hand, and how that is, where nothing is put in; where no order is heard all that is not the
+    size of something to be counted anew, as in "how many for a 20 ft garland".
+    """
+    words = [token.lower for token in tokens if token.kind in {"word", "number"}]
     while words and words[0] in placed("before_a_question"):
         words.pop(0)
-    if not context.kinds or not words or reading.changing or words[0] not in placed("asks") or "about" in words[:2]:
+    if not context.kinds or not words or "about" in words[:2]:
         return
+    if words[0] in placed("asks") and not reading.changing:
+        _drop_named(reading, words, context)
+    if not _is_question(words):
+        reading.asks = "supposing" if tokens[-1].lower == "?" else ""
+        return
+    reading.asks = "plain" if set(words).isdisjoint(placed("supposes")) else "supposing"
+    if reading.asks == "supposing" or words[0] in placed("may_be_a_wish") or context.asked:
+        return
+    if reading.orders or reading.changing:
+        if words[0] in placed("asks_if") and "solve" not in reading.orders:  # "will a dozen fit"
+            reading.mentions = [
+                m for m in reading.mentions if m.kind or m.facts.keys() - {"count", "balloons"} or m.steps
+            ]
+        return
+    anew = not set(words).isdisjoint(placed("sizes_for"))
+    if not any(_is_sized(mention, anew=anew) for mention in reading.mentions):
+        reading.mentions, reading.doubts, reading.job, reading.job_drop = [], [], {}, []
+
+
+def _drop_named(reading: Reading, words: list[str], context: Context) -> None:
     how = words[0] in placed("asks_whether") and words[1:] and words[1] in placed("that_one")
     if not set(words).isdisjoint(placed("supposes") - (placed("includes") if how else frozenset())):
         return  # "how many if it's all white"
@@ -75,6 +99,25 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
     if how and not reading.orders:  # "is that with greenery?"
         for mention in reading.mentions:
             mention.facts = {k: v for k, v in mention.facts.items() if not isinstance(v, bool | str)}
+
+
+def _is_question(words: list[str]) -> bool:
+    """Whether the words are a question by their form: "do they", but not "do two thirds"."""
+    if words[0] in placed("asks_which"):
+        return True
+    if words[0] not in placed("asks_if") or not words[1:]:
+        return False
+    if words[0] in placed("may_be_a_wish") or (words[0] in placed("asks_will") and words[1] not in placed("told_will")):
+        return True
+    if words[0] in {"do", "have"}:
+        return words[1] in placed("wishes_of")
+    return words[1] in placed("asked_of") or words[1].isdigit()
+
+
+def _is_sized(mention: Mention, *, anew: bool) -> bool:
+    """Whether a mention tells a size of its own: a number of feet, or several of what is named."""
+    sizes = {k for k, v in mention.facts.items() if isinstance(v, int | float) and not isinstance(v, bool)}
+    return not mention.removed and bool(sizes if anew else sizes - {"count"})
 
 
 def _is_named_alone(mention: Mention, context: Context) -> bool:
