@@ -134,6 +134,9 @@ ONLY_ASKED = frozenset(
 ALWAYS = frozenset({"help", "undo", "restore", "redo", "reset"})  # answered with nothing in hand, too
 
 
+OWN_WORDS = ALWAYS | {"save", "keep"}  # what is no question, whatever its form
+
+
 def prepare(book: Book, now: State, reading: Reading) -> Pending | None:
     """Let the turn's order, if any, take from the reading what it needs; the question that it leaves open."""
     if now.intent in PREPARES and now.pieces:
@@ -145,11 +148,16 @@ def prepare(book: Book, now: State, reading: Reading) -> Pending | None:
 
 def answer(asked: Asked) -> Blocks | None:
     """The answer to the turn's order, or None."""
-    if asked.now.intent is None and asked.now.pieces and asked.reading.asks and asked.same and not asked.is_new:
+    intent = asked.now.intent or ("change" if asked.now.compared and not asked.reading.asks else None)
+    found = _answer_to(intent, asked) if intent is not None else None
+    if found is None and asked.now.pieces and intent not in OWN_WORDS:
         from assistant.remarked import unanswered
 
-        return unanswered(asked)
-    intent = asked.now.intent or ("change" if asked.now.compared else None)
+        return unanswered(asked, lambda hint: _answer_to(hint, asked))
+    return found
+
+
+def _answer_to(intent: str, asked: Asked) -> Blocks | None:
     if intent not in ANSWERS or not (asked.now.pieces or intent in ALWAYS):
         return None
     if asked.now.compared and intent in OF_ONE:

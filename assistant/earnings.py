@@ -5,10 +5,10 @@ from decimal import Decimal
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
-from assistant.naming import cash
+from assistant.naming import cash, spoken_of
 from assistant.price import percent, quoted
 from assistant.schedule import hours_text
-from assistant.trying import value
+from assistant.trying import tried, value, with_pieces
 from grammar.numbers.quantities import read_quantities
 
 OTHER = re.compile(r"\b(charg\w*|ask\w*|quot\w*|at|for|say|said|sell\w*|took|take|got|get|pays?|paid)\b")
@@ -17,7 +17,11 @@ EVEN = re.compile(r"\bbreak\w*[- ]?even\b|\bcover my costs\b|\blos(e|ing) money\
 
 def earnings(asked: Asked) -> Blocks | None:
     """The profit of the price in hand, or of the one that was named; an hour of it; and what just covers the costs."""
-    made = quoted(asked.made)
+    meant = spoken_of(asked.book, asked.now, asked.reading.text)
+    estimate = asked.made
+    if len(meant) == 1 and len(asked.now.pieces) > 1:
+        estimate = tried(asked.book, with_pieces(asked.now, [asked.now.pieces[min(meant)]]))
+    made = quoted(estimate)
     if made is None:
         return None
     named = _named(asked.reading.text)
@@ -33,7 +37,7 @@ def earnings(asked: Asked) -> Blocks | None:
     else:
         head = f"At {cash(price, made.currency)}: profit {cash(profit, made.currency)}, a margin of {share}."
     labour = made.costs.get("labour_cost", Decimal(0))
-    hours = (value(asked.made, "hours_hands_on") or 0) + (value(asked.made, "hours_taking_down") or 0)
+    hours = (value(estimate, "hours_hands_on") or 0) + (value(estimate, "hours_taking_down") or 0)
     lines: list[str] = []
     if hours:
         mine = profit + labour

@@ -8,6 +8,7 @@ from assistant.why import reason
 from grammar.talk.orders import Patterns
 from grammar.tokens.number_words import number_words
 from grammar.tokens.scan import Token, scan
+from grammar.word_files import placed
 from rules import Book, Figure
 from rules.blocks import JOB
 
@@ -57,7 +58,8 @@ def asks_figure(book: Book, kinds: set[str], tokens: list[Token]) -> frozenset[i
     used = max(found, key=len, default=frozenset[int]())
     beside = (token for at, token in enumerate(tokens) if at not in used)
     numbers = any(token.kind == "number" or token.lower in number_words().cardinals for token in beside)
-    return frozenset() if numbers else used
+    whether = bool(tokens) and tokens[0].lower in placed("asks_if")
+    return frozenset() if numbers and not whether else used
 
 
 @lru_cache(maxsize=2)  # the shipped book, and that of the house

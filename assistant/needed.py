@@ -49,7 +49,8 @@ def gas(asked: Asked) -> Blocks | None:
     said = [q.value for q in read_quantities(asked.reading.text) if q.kind == "number"]
     verdict = ""
     if said and not isinstance(cylinders.value, str | bool):
-        verdict = "Yes. " if said[0] >= cylinders.value else "No. "
+        enough = said[0] >= cylinders.value
+        verdict = "Yes. " if enough != ("more than" in asked.reading.text.lower()) else "No. "
     head = f"{verdict}{_each(asked, order)} of helium to order: {worth(cylinders)} cylinder"
     head += "s." if cylinders.value != 1 else "."
     care = "Never breathe it in; a cylinder stands chained, upright and where there is air."

@@ -1,5 +1,6 @@
 """What the book says where it is asked for: a danger, how a thing is fixed, or that it is not worked out."""
 
+from collections.abc import Callable
 from functools import lru_cache
 
 from assistant.asked import Asked, Blocks
@@ -8,8 +9,9 @@ from assistant.measured import asks_figure
 from assistant.naming import named_pieces, spoken_of
 from assistant.state import State
 from grammar.reading import Reading
-from grammar.talk.orders import Patterns, find_orders
+from grammar.talk.orders import Patterns, find_orders, hinted
 from grammar.tokens.scan import Token, scan
+from grammar.word_files import placed
 from rules import Book
 from rules.blocks import ANY, JOB
 
@@ -30,10 +32,20 @@ def hear(book: Book, now: State, reading: Reading) -> None:
     figures = len(asks_figure(book, kinds, tokens)) if reading.asks == "plain" else 0
     orders = find_orders(tokens)
     least = orders[0].size if orders else 0
-    if size and size >= max(least, figures) and (reading.asks or _says_nothing(reading)):
+    plain = reading.asks == "plain"
+    says_nothing = _says_nothing(reading)
+    may_be = (reading.asks or says_nothing) if size > 1 else plain and says_nothing
+    if size and size >= max(least, figures) and may_be:
         reading.orders = [INTENT]
     elif figures > least:
         reading.orders, reading.mentions, reading.doubts, reading.job, reading.changing = [], [], [], {}, False
+    elif plain and not orders and not reading.orders and not figures and says_nothing:
+        reading.orders = [intent for intent in [hinted(tokens, _names(now))] if intent]
+
+
+def _names(now: State) -> frozenset[str]:
+    """The last word of each colour in hand, which hints at what there is of it."""
+    return frozenset(colour["name"].split()[-1] for piece in now.pieces for colour in piece.facts.get("colours", ()))
 
 
 def _says_nothing(reading: Reading) -> bool:
@@ -42,12 +54,18 @@ def _says_nothing(reading: Reading) -> bool:
     return not (said or reading.job or reading.changing)
 
 
-def unanswered(asked: Asked) -> Blocks | None:
-    """A question that nothing answers, said plainly, with what can be asked; None where it only names what there is."""
-    if asked.reading.asks == "supposing" and any(m.facts or m.steps for m in asked.reading.mentions):
+def unanswered(asked: Asked, answer_to: Callable[[str], Blocks | None]) -> Blocks | None:
+    """What the words of a question hint at, else that nothing answers it; None where the turn sets something."""
+    reading = asked.reading
+    if not reading.asks or not asked.same or asked.is_new or any(m.facts or m.steps for m in reading.mentions):
         return None
+    tokens = scan(reading.text)
+    supposed = not placed("conditions").isdisjoint(token.lower for token in tokens)
+    hint = "" if supposed else hinted(tokens, _names(asked.now))
+    found = answer_to(hint) if hint and hint != asked.now.intent else None
     told = "I have no answer to that, so all stays as it is. Ask me what it costs or earns, how many, how long it takes"
-    return [paragraph(f"{told} or lasts, what to buy, how it is fixed, whether wind or heat allows it.", asked.width)]
+    none = paragraph(f"{told} or lasts, what to buy, how it is fixed, whether wind or heat allows it.", asked.width)
+    return found or [none]
 
 
 def told(asked: Asked) -> Blocks | None:

@@ -2,6 +2,7 @@
 
 import math
 import re
+from itertools import pairwise
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, paragraph
@@ -12,6 +13,7 @@ from assistant.telling import span, worth
 from assistant.trying import tried, with_pieces
 from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
+from grammar.word_files import placed
 from rules import Book, Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value
 from rules.record import record
@@ -27,9 +29,7 @@ EARLY = re.compile(
 )
 TAKES = re.compile(r"\b(tak(e|es|ing)|pack(ing)?|clear(ing)?)\b")
 DOWN = re.compile(r"\b(down|away|strik(e|ing))\b")
-HELPS = re.compile(
-    r"\b(my|a|an|one|another) \w+ (to help|helps?|helped|helping|lends?|to lend)\b|\b(a|another) helper\b"
-)
+HELPS = re.compile(r"\b(help|helps|helped|helping|got|get|bring|with|have)\b")
 ASKS_WHEN = re.compile(
     r"\b(when|what time|how early|how soon|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b"
 )
@@ -85,12 +85,20 @@ def _opens(opens: float, event: float) -> int:
 
 def hear(_book: Book, now: State, reading: Reading) -> None:
     """Somebody who would help is one more of the crew; the hours that there are count as read."""
-    if HELPS.search(reading.text.lower()) and "crew" not in reading.job:
-        now.job["crew"] = now.job.get("crew", 1) + 1
+    hands = _helpers(reading.text.lower())
+    if hands and "crew" not in reading.job:
+        now.job["crew"] = now.job.get("crew", 1) + hands
     if _hours_given(reading.text) is not None:
         for quantity in read_quantities(reading.text):
             if quantity.kind == "duration":
                 used(reading, quantity.text)
+
+
+def _helpers(text: str) -> int:
+    """How many people a turn names that would help: "my mum and my aunt" are two."""
+    words = re.findall(r"[a-z]+", text)
+    named = (word for before, word in pairwise(words) if before in {"my", "a", "another"} and word in placed("helpers"))
+    return sum(1 for _ in named) if HELPS.search(text) else 0
 
 
 def schedule(asked: Asked) -> Blocks | None:

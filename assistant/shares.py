@@ -12,7 +12,10 @@ from assistant.telling import worth
 from assistant.trying import money, tried, value, with_pieces
 from rules import Estimate
 
-WITHOUT = re.compile(r"\b(without|sav(e|ing)|drop(ping)?|leav(e|ing) out|los(e|ing)|cut(ting)?|skip(ping)?)\b")
+WITHOUT = re.compile(
+    r"\b(without|sav(e|ing)|drop(ping)?|leav(e|ing) out|los(e|ing)|cut(ting)?|skip(ping)?|ditch(ing)?)\b"
+    r"|(n'?t|\bnot) (have|want|do|get|bother)\b"
+)
 LEAST = re.compile(r"\b(least|quickest|fastest|cheapest|fewest|easiest|shortest)\b")
 MOST = re.compile(r"\b(most|longest|dearest|biggest|slowest|priciest|expensive|hardest)\b")
 HOURS = re.compile(r"\b(time|long(est)?|hours?|quick(est)?|slow(est)?|fast(est)?|work|eas\w+|hard\w*)\b")

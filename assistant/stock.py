@@ -122,7 +122,7 @@ def shopping_list(asked: Asked) -> Blocks | None:
 def _asked_for(asked: Asked, rows: list[Row]) -> list[Row]:
     """The rows of the colours that the turn names, all of them where it names none."""
     said = f" {' '.join(re.findall('[a-z]+', asked.reading.text.lower()))} "
-    return [row for row in rows if row.colour and f" {row.colour.lower()} " in said] or rows
+    return [row for row in rows if row.colour and f" {row.colour.lower()}" in said] or rows
 
 
 def _told(row: Row) -> str:

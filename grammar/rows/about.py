@@ -8,6 +8,7 @@ from grammar.tokens.lexicon import Lexicon
 from grammar.tokens.scan import Token
 from grammar.word_files import placed
 
+HOW_MANY = frozenset({"count", "balloons"})
 NAMED = frozenset({"PIECE", "TABLE", "SHAPE"})
 
 
@@ -78,17 +79,23 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
         reading.asks = "supposing" if tokens[-1].lower == "?" else ""
         return
     reading.asks = "plain" if set(words).isdisjoint(placed("supposes")) else "supposing"
-    if reading.asks == "supposing" or words[0] in placed("may_be_a_wish") or context.asked:
+    if reading.asks == "supposing" or _is_wish(words) or context.asked:
         return
-    if reading.orders or reading.changing:
-        if words[0] in placed("asks_if") and "solve" not in reading.orders:  # "will a dozen fit"
-            reading.mentions = [
-                m for m in reading.mentions if m.kind or m.facts.keys() - {"count", "balloons"} or m.steps
-            ]
+    whether = words[0] in placed("asks_if")
+    if reading.orders and whether and "solve" not in reading.orders:  # "will a dozen fit"
+        reading.mentions = [m for m in reading.mentions if m.kind or m.facts.keys() - HOW_MANY or m.steps]
+    if reading.orders or (reading.changing and not whether):
         return
     anew = not set(words).isdisjoint(placed("sizes_for"))
-    if not any(_is_sized(mention, anew=anew) for mention in reading.mentions):
-        reading.mentions, reading.doubts, reading.job, reading.job_drop = [], [], {}, []
+    if whether or not any(_is_sized(mention, anew=anew) for mention in reading.mentions):
+        reading.mentions, reading.doubts, reading.job, reading.job_drop, reading.changing = [], [], {}, [], False
+
+
+def _is_wish(words: list[str]) -> bool:
+    """Whether the words ask somebody to do a thing: "can we have it in gold", "will you add two"."""
+    if words[0] in placed("asks_will"):
+        return words[1] == "you"
+    return words[0] in placed("may_be_a_wish") and words[1] in placed("wishes_by")
 
 
 def _drop_named(reading: Reading, words: list[str], context: Context) -> None:
@@ -110,7 +117,9 @@ def _is_question(words: list[str]) -> bool:
     if words[0] in placed("may_be_a_wish") or (words[0] in placed("asks_will") and words[1] not in placed("told_will")):
         return True
     if words[0] in {"do", "have"}:
-        return words[1] in placed("wishes_of")
+        return words[1] in placed("wishes_of") or (
+            words[1] in placed("pointing") and words[2:3] != [] and words[2] in placed("they_do")
+        )
     return words[1] in placed("asked_of") or words[1].isdigit()
 
 

@@ -99,6 +99,26 @@ def find_orders(tokens: Sequence[Token]) -> list[Order]:
     return sorted(best.values(), key=lambda order: (-order.size, order.rank))
 
 
+@cache
+def _hints() -> dict[str, frozenset[str]]:
+    """The words that hint at each intent."""
+    return {
+        intent: frozenset(str(order.get("hints", "")).split()) for intent, order in load_words("orders.toml").items()
+    }
+
+
+def hinted(tokens: Sequence[Token], colours: frozenset[str] = frozenset()) -> str:
+    """The intent most of whose hints stand in the words, "" where none does; the first of several in the file.
+
+    A colour hints at what is bought of it, in whatever number it is said.
+    """
+    words = {token.lower for token in tokens}
+    words |= {"colour"} if words & (colours | {f"{colour}s" for colour in colours}) else set()
+    found = {intent: len(hints & words) for intent, hints in _hints().items()}
+    best = max(found, key=lambda intent: found[intent])
+    return best if found[best] else ""
+
+
 def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Order]:
     """The orders, with "does it fit?" right after a budget taken for the money and not for the car."""
     plain = {token.lower for token in tokens if token.kind == "word"} <= placed("fitting")
