@@ -17,7 +17,7 @@ HELP = (
     ("client", "something to send her; make a client sheet"),
     ("keep", "save it as a name; my jobs; remember: my rate is 38 an hour"),
     ("after", "we used 900 balloons; eleven popped; what did you learn"),
-    ("back", "undo; redo; recap; start over"),
+    ("back", "undo; redo; estimate; start over"),
 )
 MOST_MOVERS = 3
 

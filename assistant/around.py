@@ -5,6 +5,7 @@ from assistant.layout import paragraph
 from assistant.naming import named_pieces
 from assistant.telling import shown, worth
 from assistant.trying import value
+from grammar.numbers.quantities import read_quantities
 from rules.units import convert
 
 SIGHT = "common practice, no published source"
@@ -94,10 +95,10 @@ def _long(asked: Asked, place: int) -> Blocks:
 
 def overhead(asked: Asked) -> Blocks | None:
     """The height of floating or standing bunches against the ceiling, and air on sticks or stands instead."""
-    ceiling = asked.made.figure("ceiling_height")
+    ceiling = _ceiling(asked)
     metric = asked.made.metric
     lines: list[str] = []
-    touching = False
+    touching = ribbons = False
     for place, name in named_pieces(asked.book, asked.now):
         top = asked.made.figure("top_height", place) or asked.made.figure("height_overall", place)
         if top is None:
@@ -105,10 +106,11 @@ def overhead(asked: Asked) -> Blocks | None:
         on_table = 30.0 if asked.now.pieces[place].kind == "centerpiece" else 0.0
         inches = convert(float(top.value), top.unit, "in") + on_table
         ribbon = asked.made.figure("ribbon_length", place)
+        ribbons = ribbons or ribbon is not None
         with_ribbon = f", ribbon {worth(ribbon, metric=metric)} and all" if ribbon is not None else ""
         told = f"- {name}: top at {_feet(inches, metric=metric)}{with_ribbon}"
         if ceiling is not None:
-            gap = convert(float(ceiling.value), ceiling.unit, "in") - inches
+            gap = ceiling - inches
             touching = touching or gap < 0
             told += f"; {shown(abs(gap), 'in', metric=metric)} {'too high' if gap < 0 else 'below the ceiling'}"
         lines += paragraph(told, asked.width, "  ")
@@ -117,12 +119,26 @@ def overhead(asked: Asked) -> Blocks | None:
     if ceiling is None:
         head = "How high is the ceiling? Against that:"
     else:
-        height = worth(ceiling, metric=metric)
-        head = f"They would touch under {height}: shorten the ribbons." if touching else f"They stay clear of {height}."
-    last = "Else air on sticks or stands, which lasts. Hot lamps, fans and rough plaster burst balloons."
+        height = _feet(ceiling, metric=metric)
+        head = f"They stay clear of {height}."
+        if touching:
+            shorter = "shorten the ribbons" if ribbons else "make it lower"
+            head = f"{'They' if ribbons else 'It'} would touch under {height}: {shorter}."
+    last = "Hot lamps, fans and rough plaster burst balloons."
+    if ribbons:
+        last = f"Else air on sticks or stands, which lasts. {last}"
     keep = asked.made.figure("sprinkler_room")
     clear = f"Keep {worth(keep)} below sprinklers; the venue and local codes decide." if keep is not None else ""
     return [paragraph(head, asked.width), lines, paragraph(last, asked.width), paragraph(clear, asked.width)]
+
+
+def _ceiling(asked: Asked) -> float | None:
+    """The height of the ceiling in inches: as named in the question, else as said before."""
+    said = [q for q in read_quantities(asked.reading.text) if q.kind == "length"]
+    if said:
+        return convert(float(said[0].value), said[0].unit, "in")
+    known = asked.made.figure("ceiling_height")
+    return convert(float(known.value), known.unit, "in") if known is not None else None
 
 
 def _feet(inches: float, *, metric: bool) -> str:

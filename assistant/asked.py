@@ -33,6 +33,24 @@ class Asked:
             return self.book.kind_of(self.now.focused.kind).main or "balloons", self.now.focus
         return "balloons_all", None
 
+    @property
+    def same(self) -> bool:
+        """Whether the turn left pieces and job as they were."""
+        return (self.now.pieces, self.now.job) == (self.before.pieces, self.before.job)
+
+    @property
+    def is_new(self) -> bool:
+        """Whether the question that is open now was not open before."""
+        before, now = self.before.pending, self.now.pending
+        return now is not None and (before is None or before.text != now.text)
+
+    @property
+    def is_beside(self) -> bool:
+        """Whether alternatives stand and the turn asks for something else than them: what is open waits."""
+        return self.now.compared and self.same and not self.is_new and self.now.intent not in COMPARES
+
+
+COMPARES = frozenset({None, "compare", "choices", "change", "pick"})
 
 Answer = Callable[[Asked], Blocks | None]
 
@@ -40,6 +58,7 @@ Answer = Callable[[Asked], Blocks | None]
 ANSWERS = {
     "help": ("answers", "help_with"),
     "undo": ("answers", "undone"),
+    "restore": ("answers", "undone"),
     "reset": ("answers", "begun_anew"),
     "why": ("why", "why"),
     "explain": ("why", "why"),
@@ -48,6 +67,7 @@ ANSWERS = {
     "assumed": ("answers", "what_was_taken"),
     "sources": ("answers", "sources"),
     "cautions": ("answers", "cautions"),
+    "told": ("remarked", "told"),
     "shopping": ("stock", "shopping_list"),
     "picture": ("sheets.answers", "picture"),
     "sheet": ("sheets.answers", "sheet"),
@@ -55,6 +75,13 @@ ANSWERS = {
     "choices": ("options", "choices"),
     "change": ("options", "still_compared"),
     "pick": ("options", "still_compared"),
+    "instead": ("options", "instead"),
+    "shares": ("shares", "shares"),
+    "earnings": ("earnings", "earnings"),
+    "recap": ("recap", "recap"),
+    "sizes": ("recap", "sizes"),
+    "units": ("recap", "in_units"),
+    "least": ("levers", "least"),
     "solve": ("backwards", "solve"),
     "cheaper": ("levers", "cheaper"),
     "resize": ("levers", "resized"),
@@ -92,17 +119,22 @@ PREPARES = {
 }
 # Asked of a single job: while alternatives stand, of the one in focus.
 OF_ONE = frozenset(
-    "cheaper resize each_table spares recolour drape price labour schedule transport client brief solve".split()
+    "cheaper resize each_table spares recolour drape price labour schedule transport client brief solve "
+    "earnings sizes units least".split()
 )
 # Questions of "what if" that change nothing: what is named in them is not kept.
 ONLY_ASKED = frozenset(
     "cheaper resize each_table spares recolour "
     "calendar client brief labour bursts colour_keeps floating sight seats overhead "
-    "weights lasting gas pick keep".split()
+    "weights lasting gas pick keep told "
+    "instead shares earnings recap sizes units least".split()
 )
 
 
-ALWAYS = frozenset({"help", "undo", "redo", "reset"})  # answered with nothing in hand, too
+ALWAYS = frozenset({"help", "undo", "restore", "redo", "reset"})  # answered with nothing in hand, too
+
+
+OWN_WORDS = ALWAYS | {"save", "keep"}  # what is no question, whatever its form
 
 
 def prepare(book: Book, now: State, reading: Reading) -> Pending | None:
@@ -116,7 +148,16 @@ def prepare(book: Book, now: State, reading: Reading) -> Pending | None:
 
 def answer(asked: Asked) -> Blocks | None:
     """The answer to the turn's order, or None."""
-    intent = asked.now.intent or ("change" if asked.now.compared else None)
+    intent = asked.now.intent or ("change" if asked.now.compared and not asked.reading.asks else None)
+    found = _answer_to(intent, asked) if intent is not None else None
+    if found is None and asked.now.pieces and intent not in OWN_WORDS:
+        from assistant.remarked import unanswered
+
+        return unanswered(asked, lambda hint: _answer_to(hint, asked))
+    return found
+
+
+def _answer_to(intent: str, asked: Asked) -> Blocks | None:
     if intent not in ANSWERS or not (asked.now.pieces or intent in ALWAYS):
         return None
     if asked.now.compared and intent in OF_ONE:
@@ -127,11 +168,14 @@ def answer(asked: Asked) -> Blocks | None:
 
 
 def _of_the_focused(asked: Asked) -> Asked:
-    """While alternatives stand, what is asked of a job is asked of the one in focus."""
+    """While alternatives stand, what is asked of a job is asked of the one in focus or the first worked out."""
     from assistant.estimating import estimate
 
+    focus = asked.now.focus or 0
+    places = sorted(range(len(asked.now.pieces)), key=lambda place: place != focus)
+    known = (p for p in places if asked.made.step(asked.book.kind_of(asked.now.pieces[p].kind).main or "balloons", p))
     alone = asked.now.copy()
-    alone.pieces = [asked.now.focused or asked.now.pieces[0]]
+    alone.pieces = [alone.pieces[next(known, focus)]]
     alone.focus, alone.compared = 0, False
     made = estimate(asked.book, alone)
     made.metric = alone.metric

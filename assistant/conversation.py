@@ -8,6 +8,7 @@ from functools import cache, lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from assistant import remarked
 from assistant.apply import Apply
 from assistant.asked import ONLY_ASKED, prepare
 from assistant.asking import Asking
@@ -16,7 +17,7 @@ from assistant.finished import Finished
 from assistant.habits import Habits
 from assistant.reply import Reply
 from assistant.speech import speaking, spoken
-from assistant.state import Pending, State
+from assistant.state import Pending, State, restored
 from assistant.stock import read_stock
 from assistant.summary import summary
 from assistant.turns import LEAVING
@@ -42,7 +43,7 @@ MOST_UNDONE = 20
 LONGEST = 10_000  # letters of one turn
 WALKS = frozenset({"why", "explain", "sure", "matters", "assumed", "sources", "cautions"})
 LIMITS = frozenset({"budget", "crew"})  # facts of the job that a question of what fits goes on with
-KEEPS_NOTHING = frozenset({"undo", "redo", "reset", "help"})
+KEEPS_NOTHING = frozenset({"undo", "restore", "redo", "reset", "help"})
 
 
 class Conversation:
@@ -155,6 +156,8 @@ class Conversation:
         before = self.state
         stock = read_stock(text, self.vocabulary, self.book, before)
         reading = self.heard.told(stock or self.reader.read(text, self._context()))
+        if not stock:
+            remarked.hear(self.book, before, reading)
         if "again" in reading.orders:
             reading.orders = [before.intent] if before.intent in {"undo", "redo"} else []
         now = before.copy()
@@ -222,7 +225,7 @@ class Conversation:
         if before.intent == "schedule" and set(reading.job) == {"crew"} and not any(m.facts for m in reading.mentions):
             return "schedule"  # "and with three of us?"
         complete = bool(before.pieces) and not answering
-        again = not reading.asking and any(
+        again = not reading.asks and any(
             mention.facts for mention in reading.mentions
         )  # what stands already, said once more
         if complete and (changed or again or reading.changing or reading.doubts):
@@ -234,8 +237,13 @@ class Conversation:
         return None
 
     def _order(self, order: str, reading: Reading, before: State) -> State:
-        """Undo, redo, reset and help leave or bring back whole states."""
-        if order == "undo":
+        """Undo, restore, redo, reset and help leave or bring back whole states."""
+        back = restored(before, self.past) if order == "restore" else None
+        if back is not None:
+            self.past.append(before)
+            self.future.clear()
+            now = back
+        elif order in ("undo", "restore"):
             if before.idle and not FIRST & {*reading.text.lower().replace(",", " ").split()}:
                 return replace(before.copy(), idle=False, intent=order)
             now, here = State(), before

@@ -17,9 +17,10 @@ OUTSIDE_INTENTS = {
     "sure": "explain", "matters": "explain", "assumed": "explain", "sources": "explain", "spares": "why",
     "cheaper": "price", "drape": "price", "each_table": "price", "resize": "change", "recolour": "change",
     "labour": "why", "calendar": "schedule", "weights": "explain", "lasting": "explain", "gas": "shopping",
-    "pick": "change",
+    "pick": "change", "shares": "price", "earnings": "price", "least": "solve", "instead": "compare", "restore": "undo",
+    "recap": "explain", "sizes": "explain", "units": "explain", "told": "explain",
 }  # fmt: skip
-PLAIN = "recap"  # the estimate as it stands
+PLAIN = "estimate"  # as it stands
 CLOCKS = frozenset({"event_time", "setup_from"})
 
 

@@ -1,7 +1,10 @@
 """What would change the price, the count or the look: cheaper, bigger, to the floor, without spares, a table more."""
 
+from dataclasses import replace
+
 from assistant.asked import Asked, Blocks
 from assistant.layout import paragraph
+from assistant.naming import spoken_of
 from assistant.speech import spoken
 from assistant.state import Pending, State
 from assistant.telling import worth
@@ -37,6 +40,31 @@ def cheaper(asked: Asked) -> Blocks | None:
         lines += paragraph(f"- {name}: {money(saved, asked.made)} less; {looks}.", asked.width, "  ")
     last = "Labour is paid in full and spares kept in each; nothing is knocked off the price for its own sake."
     return [lines, paragraph(last, asked.width)]
+
+
+def least(asked: Asked) -> Blocks | None:
+    """The price with every lever of the book pulled that lowers it, and what that leaves to pay for."""
+    price = value(asked.made, "price")
+    if price is None:
+        return None
+    state, made, least, names = asked.now, asked.made, price, list[str]()
+    for place in range(len(asked.now.pieces)):
+        for name, _, facts in list(levers(asked.book, state.pieces[place], made, place)):
+            other = variant(state, place, facts)
+            trial = tried(asked.book, other)
+            lower = value(trial, "price")
+            if lower is not None and lower < least - 0.5:
+                state, made, least = other, trial, lower
+                names.append(name)
+    names = list(dict.fromkeys(names))
+    if not names:
+        head = f"It is as plain as it gets at {money(price, made)}; what is left is its size or number."
+    else:
+        head = f"About {money(least, made)}, where it is {money(price, asked.made)} now:"
+    lines = [line for name in names for line in paragraph(f"- {name}", asked.width, "  ")]
+    cost = money(value(made, "cost") or 0, made)
+    last = f"Its goods and labour are {cost}; below that you pay to work. Fewer or smaller pieces go lower."
+    return [[*paragraph(head, asked.width), *lines], paragraph(last, asked.width)]
 
 
 # bigger, smaller ------------------------------------------------------------------------------------------------------
@@ -155,6 +183,9 @@ def _undraped(asked: Asked, place: int) -> State:
 
 def per_table(asked: Asked) -> Blocks | None:
     """The price of each table, what does not divide, and what the next one adds."""
+    named = spoken_of(asked.book, asked.now, asked.reading.text)
+    if len(named) == 1 and len(asked.now.pieces) > 1:
+        asked = _of_one(asked, min(named))
     place = _counted(asked.now)
     price = value(asked.made, "price")
     count = value(asked.made, "count", place) if place is not None else None
@@ -182,6 +213,12 @@ def per_table(asked: Asked) -> Blocks | None:
         paragraph(apart, asked.width),
         paragraph(last, asked.width),
     ]
+
+
+def _of_one(asked: Asked, place: int) -> Asked:
+    """The same question asked of one piece alone."""
+    alone = with_pieces(asked.now, [asked.now.pieces[place]])
+    return replace(asked, now=alone, made=tried(asked.book, alone))
 
 
 def worth_of(asked: Asked, id: str, place: int | None) -> str:

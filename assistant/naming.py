@@ -1,5 +1,6 @@
 """Pieces, sums and sizes in the words of a reply."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -16,6 +17,16 @@ def named_pieces(book: Book, state: State) -> Iterator[tuple[int, str]]:
         count = piece.facts.get("count")
         noun = noun_of(book, piece.kind, count or 1)
         yield place, f"{count} {noun}" if count and count != 1 else f"the {noun}"
+
+
+def spoken_of(book: Book, state: State, text: str) -> frozenset[int]:
+    """The places of the pieces whose kind a text names."""
+    said = f" {re.sub(r'[^a-z0-9]+', ' ', text.lower())} "
+    return frozenset(
+        place
+        for place, piece in enumerate(state.pieces)
+        if any(f" {word} " in said for word in book.kind_of(piece.kind).words)
+    )
 
 
 def noun_of(book: Book, kind: str, count: float) -> str:

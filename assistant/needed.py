@@ -33,7 +33,8 @@ def lasting(asked: Asked) -> Blocks | None:
     for place, name in named_pieces(asked.book, asked.now):
         for figure in _lasts(asked, place):
             told = f"{_each(asked, figure)}. {capital(figure.why)}"
-            lines += paragraph(f"- {name}: {told}.", asked.width, "  ")
+            row = paragraph(f"- {name}: {told}.", asked.width, "  ")
+            lines += row if "\n".join(row) not in "\n".join(lines) else []
     last = "Heat, sun and rough handling shorten it; no one can promise it."
     return [lines, paragraph(last, asked.width)] if lines else None
 
@@ -48,7 +49,8 @@ def gas(asked: Asked) -> Blocks | None:
     said = [q.value for q in read_quantities(asked.reading.text) if q.kind == "number"]
     verdict = ""
     if said and not isinstance(cylinders.value, str | bool):
-        verdict = "Yes. " if said[0] >= cylinders.value else "No. "
+        enough = said[0] >= cylinders.value
+        verdict = "Yes. " if enough != ("more than" in asked.reading.text.lower()) else "No. "
     head = f"{verdict}{_each(asked, order)} of helium to order: {worth(cylinders)} cylinder"
     head += "s." if cylinders.value != 1 else "."
     care = "Never breathe it in; a cylinder stands chained, upright and where there is air."

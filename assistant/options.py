@@ -53,15 +53,34 @@ def side_by_side(asked: Asked) -> Blocks | None:
     pieces = asked.now.pieces[:MOST]
     if not asked.now.compared or len(pieces) < 2:
         return None
+    left = [f"{len(asked.now.pieces) - MOST} more are not shown."] if len(asked.now.pieces) > MOST else []
+    keep = " or ".join(f'"the {which}"' for which in ORDINALS[:2])
+    return [*_beside(asked, pieces), left, paragraph(f"Say {keep} to keep one.", asked.width)]
+
+
+def instead(asked: Asked) -> Blocks | None:
+    """ "Is it cheaper as a garland?": the piece in hand beside another of as much, which is not kept."""
+    piece = asked.now.focused or asked.now.pieces[0]
+    text = f" {' '.join(asked.reading.text.lower().replace('?', ' ').split())} "
+    kinds = [kind for kind, block in asked.book.pieces.items() if any(f" {word} " in text for word in block.words)]
+    kind = next((kind for kind in kinds if kind != piece.kind), None)
+    if kind is None:
+        return None
+    other = _on_one_basis(asked, [piece, HeardPiece(kind)])[1][1]
+    if value(tried(asked.book, with_pieces(asked.now, [other])), "price") is None:
+        return [paragraph('How big would it be? Say "compare it with", and its size.', asked.width)]
+    last = "Nothing is changed; say which one to go with."
+    return [*_beside(asked, [piece, HeardPiece(kind)]), paragraph(last, asked.width)]
+
+
+def _beside(asked: Asked, pieces: list[HeardPiece]) -> Blocks:
     taken, pieces = _on_one_basis(asked, pieces)
     made = [tried(asked.book, with_pieces(asked.now, [piece])) for piece in pieces]
     titles = _titles(asked, pieces)
     rows = _table(made)
     wide = columns(asked.width) >= LABEL + len(pieces) * NARROWEST
     table = _in_columns(titles, rows, columns(asked.width)) if wide else _stacked(titles, rows, asked.width)
-    left = [f"{len(asked.now.pieces) - MOST} more are not shown."] if len(asked.now.pieces) > MOST else []
-    keep = " or ".join(f'"the {which}"' for which in ORDINALS[:2])
-    return [table, _difference(made, asked.width), taken, left, paragraph(f"Say {keep} to keep one.", asked.width)]
+    return [table, _difference(made, asked.width), taken]
 
 
 def still_compared(asked: Asked) -> Blocks | None:
@@ -80,7 +99,7 @@ def _on_one_basis(asked: Asked, pieces: list[HeardPiece]) -> tuple[list[str], li
     for piece in pieces:
         facts = {"colours": colours} if colours and "colours" not in piece.facts else {}
         fact = next(iter(asked.book.kind_of(piece.kind).extra.get("needs", [[None]])[0]), None)
-        length = _other_length(asked, piece) if fact in ALIKE and fact not in piece.facts else None
+        length = _other_length(asked, piece, pieces) if fact in ALIKE and fact not in piece.facts else None
         if fact and length:
             facts[fact] = length
             feet = tried(asked.book, with_pieces(asked.now, [changed(piece, facts)])).figure("decor_length", 0)
@@ -90,9 +109,9 @@ def _on_one_basis(asked: Asked, pieces: list[HeardPiece]) -> tuple[list[str], li
     return told, based
 
 
-def _other_length(asked: Asked, piece: HeardPiece) -> float | None:
+def _other_length(asked: Asked, piece: HeardPiece, pieces: list[HeardPiece]) -> float | None:
     """The length along the decor of another alternative, inches."""
-    for other in asked.now.pieces:
+    for other in pieces:
         if other is not piece:
             feet = value(tried(asked.book, with_pieces(asked.now, [other])), "decor_length", 0)
             if feet:
@@ -169,7 +188,7 @@ def _titles(asked: Asked, pieces: list[HeardPiece]) -> list[str]:
     titles = []
     for place, piece in enumerate(pieces):
         alone = {"colours", "count"} if len(kinds) > 1 and piece.facts.get("count", 1) == 1 else {"colours"}
-        words = [_worded(asked, piece, fact) for fact in differ if fact in piece.facts and fact not in alone]
+        words = [worded(asked, piece, fact) for fact in differ if fact in piece.facts and fact not in alone]
         told = ", ".join(dict.fromkeys(word for word in words if word))
         if len(kinds) > 1 or not told:
             told = f"{piece.kind} {told}".strip()
@@ -177,7 +196,8 @@ def _titles(asked: Asked, pieces: list[HeardPiece]) -> list[str]:
     return titles
 
 
-def _worded(asked: Asked, piece: HeardPiece, fact: str) -> str:
+def worded(asked: Asked, piece: HeardPiece, fact: str) -> str:
+    """A fact that was said of a piece, in a few words: "two thirds", "10 ft long"."""
     value = piece.facts[fact]
     if fact == "count":
         noun = NOUNS.get(piece.kind, piece.kind)

@@ -72,14 +72,14 @@ def _rows(asked: Asked, made: Quote) -> list[str]:
     for id, amount in made.costs.items():
         rows += labelled(LABELS[id], f"{_cash(amount, made)}{_note(asked, id)}", width)
     rows += labelled(
-        "profit", f"{_cash(made.profit, made)}, {_percent(made.markup)} markup = {_percent(made.margin)} margin", width
+        "profit", f"{_cash(made.profit, made)}, {percent(made.markup)} markup = {percent(made.margin)} margin", width
     )
     extras = (("rush", made.rush), ("less", made.discount), ("least", made.raised), ("round", made.rounding))
     for label, amount in extras:
         if amount:
             rows += labelled(label, _cash(amount, made), width)
     if made.rush or made.discount or made.raised:
-        rows += labelled("price", f"{_cash(made.price, made)}, {_percent(made.kept)} of it kept", width)
+        rows += labelled("price", f"{_cash(made.price, made)}, {percent(made.kept)} of it kept", width)
     if made.tax:
         on = "" if made.taxed == made.price else f" on {_cash(made.taxed, made)}"
         rows += labelled("tax", f"{_cash(made.tax, made)}, {float(made.tax_rate) * 100:g} %{on}", width)
@@ -107,22 +107,20 @@ def markup_or_margin(asked: Asked, made: Quote) -> Blocks:
     rate = made.margin if by_margin else made.markup
     used, other = ("margin", "markup") if by_margin else ("markup", "margin")
     how = "said" if used in asked.now.job else "taken"
-    head = (
-        f"A {used} of {_percent(rate)}, {how}: that is {_percent(made.markup if by_margin else made.margin)} {other}."
-    )
+    head = f"A {used} of {percent(rate)}, {how}: that is {percent(made.markup if by_margin else made.margin)} {other}."
     asked_for = made.cost + made.profit
     sums = (
         f"price = cost x (1 + markup): {_cash(made.cost, made)} x {1 + made.markup:.4g} = {_cash(asked_for, made)}; "
-        f"margin = profit / price: {_cash(made.profit, made)} / {_cash(asked_for, made)} = {_percent(made.margin)}."
+        f"margin = profit / price: {_cash(made.profit, made)} / {_cash(asked_for, made)} = {percent(made.margin)}."
     )
     if by_margin:
         wrong = made.cost * (1 + rate)
-        last = f"Read as a {_percent(rate)} markup ({_percent(margin_of(rate))} margin) it is {_cash(wrong, made)}."
+        last = f"Read as a {percent(rate)} markup ({percent(margin_of(rate))} margin) it is {_cash(wrong, made)}."
     elif rate < 1:
         wrong = made.cost * (1 + markup_of(rate))
-        last = f"Read as a {_percent(rate)} margin ({_percent(markup_of(rate))} markup) it is {_cash(wrong, made)}."
+        last = f"Read as a {percent(rate)} margin ({percent(markup_of(rate))} markup) it is {_cash(wrong, made)}."
     else:
-        last = f"As a margin {_percent(rate)} cannot be: no price is all profit. 50 % markup is 33.3 % margin."
+        last = f"As a margin {percent(rate)} cannot be: no price is all profit. 50 % markup is 33.3 % margin."
     return [paragraph(head, asked.width), paragraph(sums, asked.width), paragraph(last, asked.width)]
 
 
@@ -173,5 +171,5 @@ def _cash(amount: Decimal, made: Quote) -> str:
     return cash(to_cents(amount, digits_of(made.currency)), made.currency)
 
 
-def _percent(part: Decimal) -> str:
+def percent(part: Decimal) -> str:
     return shown(round(float(part) * 100, 1), "percent")

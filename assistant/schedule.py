@@ -2,6 +2,7 @@
 
 import math
 import re
+from itertools import pairwise
 
 from assistant.asked import Asked, Blocks
 from assistant.layout import labelled, paragraph
@@ -12,6 +13,7 @@ from assistant.telling import span, worth
 from assistant.trying import tried, with_pieces
 from grammar.numbers.quantities import read_quantities
 from grammar.reading import Reading
+from grammar.word_files import placed
 from rules import Book, Estimate
 from rules.crew import AFTER, VENUE, WORKSHOP, Clock, Task, clock_of, tasks_of, value
 from rules.record import record
@@ -21,9 +23,15 @@ from rules.units import convert
 
 STEP = 5  # minutes that times are told to
 HELD = {"pump": "one pump at work", "packer": "one packing the line"}
-EARLY = re.compile(r"\b(night|day|evening|week|morning) before|\bahead\b|\bin advance\b|\bbeforehand\b|days? early\b")
+EARLY = re.compile(
+    r"\b(night|day|evening|week|morning) before|\bahead\b|\bin advance\b|\bbeforehand\b|days? early\b"
+    r"|\b(mon|tues|wednes|thurs|fri|satur|sun)day for\b"
+)
+TAKES = re.compile(r"\b(tak(e|es|ing)|pack(ing)?|clear(ing)?)\b")
+DOWN = re.compile(r"\b(down|away|strik(e|ing))\b")
+HELPS = re.compile(r"\b(help|helps|helped|helping|got|get|bring|with|have)\b")
 ASKS_WHEN = re.compile(
-    r"\b(when|what time|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b"
+    r"\b(when|what time|how early|how soon|arrive|leave|start|begin|timeline|schedule|timings?|running order|in time)\b"
 )
 LIMITS = re.compile(r"\b(enough|in|within|under|only|got|have)\b")
 HANDS = re.compile(r"\bhow many (more )?(helpers?|people|hands|of us|do i need)\b|\bmore (hands|people|helpers)\b")
@@ -75,12 +83,22 @@ def _opens(opens: float, event: float) -> int:
     return round((opens - 24 if opens > event else opens) * 60)
 
 
-def hear(_book: Book, _now: State, reading: Reading) -> None:
-    """The hours that there are, named in the question, count as read."""
+def hear(_book: Book, now: State, reading: Reading) -> None:
+    """Somebody who would help is one more of the crew; the hours that there are count as read."""
+    hands = _helpers(reading.text.lower())
+    if hands and "crew" not in reading.job:
+        now.job["crew"] = now.job.get("crew", 1) + hands
     if _hours_given(reading.text) is not None:
         for quantity in read_quantities(reading.text):
             if quantity.kind == "duration":
                 used(reading, quantity.text)
+
+
+def _helpers(text: str) -> int:
+    """How many people a turn names that would help: "my mum and my aunt" are two."""
+    words = re.findall(r"[a-z]+", text)
+    named = (word for before, word in pairwise(words) if before in {"my", "a", "another"} and word in placed("helpers"))
+    return sum(1 for _ in named) if HELPS.search(text) else 0
 
 
 def schedule(asked: Asked) -> Blocks | None:
@@ -107,7 +125,10 @@ def _how_long(asked: Asked, plan: Plan, *, lacking: bool) -> Blocks:
     crew = round(value(asked.made, "crew"))
     head = f"{_for(crew)}: about {hours_text(by_the_clock)} by the clock. {hands[:1].upper()}{hands[1:]}."
     given = _hours_given(asked.reading.text)
-    if given is not None and HANDS.search(asked.reading.text.lower()):
+    text = asked.reading.text.lower()
+    if DOWN.search(text) and (TAKES.search(text) or "strik" in text) and plan.strike.hours:
+        head = f"Taking down: about {hours_text(plan.strike.hours)} by the clock. {head}"
+    elif given is not None and HANDS.search(asked.reading.text.lower()):
         head = f"{_hands_for(asked, given)} {head}"
     elif given is not None:
         head = f"{_enough(by_the_clock, given)} {head}"

@@ -70,6 +70,23 @@ class State:
         return self.pieces[self.focus] if self.focus is not None and self.focus < len(self.pieces) else None
 
 
+def restored(now: State, past: list[State]) -> State | None:
+    """What is in hand with the pieces that were taken off last put back in their places; None where none were."""
+    kinds = [piece.kind for piece in now.pieces]
+    for at in range(len(past) - 1, -1, -1):
+        after = past[at + 1] if at + 1 < len(past) else now
+        had = [piece.kind for piece in past[at].pieces]
+        if len(had) > len(after.pieces) and any(kind not in kinds for kind in had):
+            back = now.copy()
+            for place, piece in enumerate(past[at].copy().pieces):
+                if piece.kind not in kinds:
+                    back.pieces.insert(min(place, len(back.pieces)), piece)
+            back.focus = len(back.pieces) - 1 if back.focus is None else back.focus
+            back.pending = None
+            return back
+    return None
+
+
 def _copied(value: Any) -> Any:
     """Dicts and lists anew, all the way down; deepcopy takes ten times as long, and this is done at every turn."""
     if isinstance(value, dict):

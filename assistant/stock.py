@@ -30,7 +30,9 @@ _ASKS = re.compile(r"\?|\b(?:can|could|will|would|how|what|which|is|enough|do|do
 _SIZE = re.compile(r"\b(\d{1,2}(?:\.\d+)?)(?:(?:\s*-)?\s*(?:inch(?:es|ers?)?|ins?)\b|\s*\"|'?s\b)")
 _BAGS = re.compile(r"\b(?:bag|pack|packet)s?\b(?:\s+of\s+(\d+)\b(?!\s*(?:\"|-?\s*in|'?s\b)))?")
 _ONE = re.compile(r"^(?:an?|one)\b")
-_ONLY_BAGS = re.compile(r"\b(?:bags|packs|packets) of (\d{1,4})\b(?!\s*(?:\"|-?\s*in|'?s\b))")
+_ONLY_BAGS = re.compile(
+    r"\b(?:bags|packs|packets) of (\d{1,4})\b(?!\s*(?:\"|-?\s*in|'?s\b))|\buse (\d{1,4})[ -]?(?:packs?|bags?|count)\b"
+)
 _FILLERS = frozenset(
     "a an of the some in at on my our latex balloon balloons ones round rounds left over leftover leftovers spare "
     "going from last time job party home stock cupboard garage shed store van here hand already still unopened".split()
@@ -106,13 +108,21 @@ def shopping_list(asked: Asked) -> Blocks | None:
     if asked.now.compared and len(asked.now.pieces) > 1:
         return [paragraph('Say which one to keep, "the first one"; then I list what to buy for it.', asked.width)]
     only = _ONLY_BAGS.search(asked.reading.text.lower()) if not asked.reading.job.get("stock") else None
-    rows = shopping(asked.made, int(only[1]) if only and int(only[1]) else None)
+    holds = int(only[1] or only[2]) if only else 0
+    rows = shopping(asked.made, holds or None)
     if not rows:
         return None
+    rows = _asked_for(asked, rows)
     lines: list[str] = []
     for row in rows:
         lines += paragraph(f"- {row.size_in:g} in {row.colour or 'any colour'}: {_told(row)}", asked.width, "  ")
     return [lines, _cost(asked, rows), _not_used(asked), _tail(asked)]
+
+
+def _asked_for(asked: Asked, rows: list[Row]) -> list[Row]:
+    """The rows of the colours that the turn names, all of them where it names none."""
+    said = f" {' '.join(re.findall('[a-z]+', asked.reading.text.lower()))} "
+    return [row for row in rows if row.colour and f" {row.colour.lower()}" in said] or rows
 
 
 def _told(row: Row) -> str:

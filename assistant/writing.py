@@ -41,6 +41,8 @@ class Writer:
         asked = Asked(self.book, self.width, before, now, reading, was, made, self.folder)
         answered = measured(asked) or answer(asked) or self._as_it_stands(before, now, reading, made)
         blocks = [self._read_as(reading), *(answered or self._estimate(before, now, made, was))]
+        if answered and asked.is_beside:
+            question = None  # it is still open, but no answer to what was asked
         after = paragraph(question, self.width) if question else [] if answered else self._hint(now, made)
         blocks += [self._unread(reading), after]
         return Reply(
@@ -57,13 +59,12 @@ class Writer:
         same = now.pieces == before.pieces and now.job == before.job and now.compared == before.compared
         if not (same and now.pieces) or now.pending or now.intent not in {None, "change"}:
             return []
-        if reading.asking:
-            text = 'I have no answer to that, and nothing changed. Say "help" for what can be asked.'
-        else:
-            balloons = made.typical("balloons_all")
-            many = f", about {plain(*balloons, metric=made.metric)} balloons" if balloons and balloons[0] else ""
-            lead = "Nothing changed" if reading.unread else "As it stands"
-            text = f'{lead}: {summary(self.book, now)}{many}. Say "recap" for all of it.'
+        if reading.asks:
+            return []  # told so by those who answer
+        balloons = made.typical("balloons_all")
+        many = f", about {plain(*balloons, metric=made.metric)} balloons" if balloons and balloons[0] else ""
+        lead = "Nothing changed" if reading.unread else "As it stands"
+        text = f'{lead}: {summary(self.book, now)}{many}. Say "estimate" for all of it.'
         return [paragraph(text, self.width)]
 
     # the estimate ----------------------------------------------------------------------------------------------------
@@ -74,7 +75,7 @@ class Writer:
         if now.pending and before.pieces == now.pieces and before.job == now.job:
             return []  # the question is all that is new
         made.look_ahead()
-        changed = self._difference(before, now, made, was) if before.pieces and now.intent != "recap" else []
+        changed = self._difference(before, now, made, was) if before.pieces and now.intent != "estimate" else []
         heads = [line for place in range(len(now.pieces)) for line in self._piece(place, now.pieces[place], made)]
         ready = any(self._main(place, made) for place in range(len(now.pieces)))
         if not ready:

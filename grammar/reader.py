@@ -17,7 +17,7 @@ from grammar.pieces.slots import Slots, is_metric
 from grammar.pieces.unit_meant import mend_unit
 from grammar.reading import Context, Doubt, Reading
 from grammar.record import record
-from grammar.rows.about import asked_about, asks_only, is_question, left_alone
+from grammar.rows.about import asked_about, asks_only, left_alone
 from grammar.rows.lexer import Lexer, Row
 from grammar.rows.passes import settled
 from grammar.rows.strangers import not_its_own
@@ -84,7 +84,6 @@ class Reader:
                 break
         reading = self._choose(tries, tokens, text)
         mend_unit(reading, tokens, context, self.convert)
-        reading.asking = is_question(tokens)
         asks_only(reading, tokens, context)
         unused = {*" ".join(reading.unread).split()}
         mended = [(a.text, b.lower) for a, b in zip(typed, tokens, strict=True) if a.lower != b.lower]

@@ -79,8 +79,8 @@ class Reading:
     unread_as: list[str] = field(default_factory=list)  # the same in the reader's words, where said in others
     said_as: list[tuple[str, str]] = field(default_factory=list)
     changing: bool = False
-    asking: bool = False  # a question by its form
     alternatives: bool = False
+    asks: Literal["", "plain", "supposing"] = ""  # a question by its form
     topic: str = ""
     metric: bool = False
     answer: str = ""

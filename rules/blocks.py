@@ -1,4 +1,4 @@
-"""The blocks of a book as frozen records: facts with their rules, pieces, and remarks (cautions, clashes, notes)."""
+"""The blocks of a book as frozen records: facts with their rules, pieces, and remarks."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -12,14 +12,14 @@ from rules.values import TYPES, read_quantity, read_table, read_value
 
 JOB = "job"  # in `of`: the fact belongs to the whole job
 ANY = "any"  # in `of`: the fact belongs to every kind of piece
-REMARKS = ("caution", "clash", "note")
+REMARKS = ("caution", "clash", "note", "answer")
 
 FACT_KEYS = frozenset(
     "kind of unit type whole words sane usual assume ask short why source is except choices shared show digits by rows "
     "quiet once steps told asked learned".split()
 )
 EXCEPT_KEYS = frozenset("name when is why source".split())
-REMARK_KEYS = frozenset("kind of when text source rank choices drop".split())
+REMARK_KEYS = frozenset("kind of when text source rank choices drop asked".split())
 JOB_KEYS = frozenset("kind shows main tells".split())
 
 Raw = Mapping[str, Any]
@@ -129,7 +129,10 @@ class PieceKind(Packed):
 
 @record
 class Remark(Packed):
-    """A caution, clash or note: a text with places, said when `when` holds (None: always)."""
+    """A caution, clash, note or answer: a text with places, said when `when` holds (None: always).
+
+    An answer is said only where it is asked for, in a pattern of words of `asked`; a caution may be too.
+    """
 
     id: str
     file: str
@@ -141,6 +144,7 @@ class Remark(Packed):
     rank: int
     choices: tuple[str, ...]
     drop: tuple[str, ...]
+    asked: tuple[str, ...]
 
 
 def read_fact(id: str, file: str, raw: Raw, from_house: bool) -> Fact:
@@ -267,7 +271,7 @@ def read_piece(id: str, raw: Raw) -> PieceKind:
 
 
 def read_remark(id: str, file: str, raw: Raw) -> Remark:
-    """The record of a caution, a clash or a note."""
+    """The record of a caution, a clash, a note or an answer."""
     return Remark(
         id=id,
         file=file,
@@ -279,4 +283,5 @@ def read_remark(id: str, file: str, raw: Raw) -> Remark:
         rank=int(raw.get("rank", 50)),
         choices=_strings(raw, "choices"),
         drop=_strings(raw, "drop"),
+        asked=_strings(raw, "asked"),
     )

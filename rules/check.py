@@ -112,7 +112,12 @@ def _whole(book: Book) -> Iterator[BookError]:
                 ("of" not in block.raw, "it belongs to no piece", 'write of = ["any"] or of = ["job"]'),
                 (not block.raw.get("text"), "it has no text", "write text = with one sentence"),
                 (
-                    block.kind == "caution" and not block.raw.get("source"),
+                    block.kind == "answer" and not block.raw.get("asked"),
+                    "nothing asks for it",
+                    "write asked = [patterns of words]",
+                ),
+                (
+                    block.kind in ("caution", "answer") and not block.raw.get("source"),
                     "it has no source",
                     "name it, or write 'common practice, no published source'",
                 ),

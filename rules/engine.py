@@ -212,6 +212,14 @@ class Estimate:
         """What else is worth saying, with no danger in it."""
         return self._said("note")
 
+    def answers(self, ids: frozenset[str]) -> list[Said]:
+        """The cautions and answers of these ids that hold, in the order of the book's ranks, whatever was said."""
+        worlds = self._worlds()
+        found = [
+            one for kind in ("caution", "answer") for one in remarks.said(self.book, worlds, kind, self.metric, ids)
+        ]
+        return sorted(found, key=lambda one: one.rank)
+
     def _said(self, kind: str) -> list[Said]:
         key = (kind, self.metric)
         if key not in self._remarks:

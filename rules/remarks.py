@@ -1,4 +1,4 @@
-"""Cautions, notes and clashes: which of the book's remarks hold for a job, with their texts filled in."""
+"""Cautions, notes, answers and clashes: which of the book's remarks hold for a job, with their texts filled in."""
 
 from collections.abc import Iterator, Sequence
 
@@ -11,13 +11,15 @@ from rules.world import World
 Places = Sequence[tuple[int | None, World]]  # each piece by its place in the job, the job itself under None
 
 
-def holding(book: Book, places: Places, kind: str) -> Iterator[tuple[Remark, int | None, World]]:
-    """The remarks of one kind that hold, by rank and then piece by piece."""
+def holding(
+    book: Book, places: Places, kind: str, ids: frozenset[str] | None = None
+) -> Iterator[tuple[Remark, int | None, World]]:
+    """The remarks of one kind that hold, by rank and then piece by piece; of them those of `ids`, where given."""
     found = [
         (rank, place, remark)
         for place, (_, world) in enumerate(places)
         for rank, remark in book.remarks_of(kind, world.kind)
-        if world.holds(remark.when)
+        if (ids is None or remark.id in ids) and world.holds(remark.when)
     ]
     for _, place, remark in sorted(found, key=lambda each: each[:2]):
         yield (remark, *places[place])
@@ -37,10 +39,10 @@ def clashes(book: Book, places: Places, metric: bool) -> list[Clash]:
     ]
 
 
-def said(book: Book, places: Places, kind: str, metric: bool) -> list[Said]:
-    """The cautions or notes that hold; one said of several pieces in the same words stands once."""
+def said(book: Book, places: Places, kind: str, metric: bool, ids: frozenset[str] | None = None) -> list[Said]:
+    """The remarks that hold, of `ids` where given; one said of several pieces in the same words stands once."""
     found: dict[tuple[str, str], Said] = {}
-    for remark, piece, world in holding(book, places, kind):
+    for remark, piece, world in holding(book, places, kind, ids):
         text = fill(remark.text, world, metric)
         one = Said(id=remark.id, piece=piece, text=text, source=remark.source, rank=remark.rank)
         found.setdefault((remark.id, text), one)

@@ -5,10 +5,10 @@ from collections.abc import Iterable, Sequence
 from grammar.reading import Context, Mention, Reading
 from grammar.terms import Term
 from grammar.tokens.lexicon import Lexicon
-from grammar.tokens.number_words import number_words
 from grammar.tokens.scan import Token
 from grammar.word_files import placed
 
+HOW_MANY = frozenset({"count", "balloons"})
 NAMED = frozenset({"PIECE", "TABLE", "SHAPE"})
 
 
@@ -62,42 +62,71 @@ def _is_held(colour: str, held: Iterable[str]) -> bool:
     return any(name == colour or name.split()[-1] == colour for name in held)
 
 
-def is_question(tokens: Sequence[Token]) -> bool:
-    """Whether a turn asks by its form: its first word, or its mark."""
-    words = _without_lead(tokens)
-    return tokens[-1].text == "?" or bool(words and words[0] in placed("asks") | placed("asks_as_well"))
+def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
+    """Take out of a question what it only names, so that asking changes nothing.
 
-
-def _without_lead(tokens: Sequence[Token]) -> list[str]:
-    """The words of a turn without those that may stand before a question."""
-    words = [token.lower for token in tokens if token.kind == "word"]
+    A piece that is in hand, and how that is, where nothing is put in; where no order is heard all that is not the
+    size of something to be counted anew, as in "how many for a 20 ft garland".
+    """
+    words = [token.lower for token in tokens if token.kind in {"word", "number"}]
     while words and words[0] in placed("before_a_question"):
         words.pop(0)
-    return words
-
-
-def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> None:
-    """Take out of a question what it only names: a piece that is in hand, and how that is, where nothing is put in."""
-    words = _without_lead(tokens)
-    if not context.kinds or not words or reading.changing or words[0] not in placed("asks") or "about" in words[:2]:
+    if not context.kinds or not words or "about" in words[:2]:
         return
+    if words[0] in placed("asks") and not reading.changing:
+        _drop_named(reading, words, context)
+    if not _is_question(words):
+        reading.asks = "supposing" if tokens[-1].lower == "?" else ""
+        return
+    reading.asks = "plain" if set(words).isdisjoint(placed("supposes")) else "supposing"
+    if reading.asks == "supposing" or _is_wish(words) or context.asked:
+        return
+    whether = words[0] in placed("asks_if")
+    if reading.orders and whether and "solve" not in reading.orders:  # "will a dozen fit"
+        reading.mentions = [m for m in reading.mentions if m.kind or m.facts.keys() - HOW_MANY or m.steps]
+    if reading.orders or (reading.changing and not whether):
+        return
+    anew = not set(words).isdisjoint(placed("sizes_for"))
+    if whether or not any(_is_sized(mention, anew=anew) for mention in reading.mentions):
+        reading.mentions, reading.doubts, reading.job, reading.job_drop, reading.changing = [], [], {}, [], False
+
+
+def _is_wish(words: list[str]) -> bool:
+    """Whether the words ask somebody to do a thing: "can we have it in gold", "will you add two"."""
+    if words[0] in placed("asks_will"):
+        return words[1] == "you"
+    return words[0] in placed("may_be_a_wish") and words[1] in placed("wishes_by")
+
+
+def _drop_named(reading: Reading, words: list[str], context: Context) -> None:
     how = words[0] in placed("asks_whether") and words[1:] and words[1] in placed("that_one")
     if not set(words).isdisjoint(placed("supposes") - (placed("includes") if how else frozenset())):
         return  # "how many if it's all white"
     reading.mentions = [m for m in reading.mentions if not _is_named_alone(m, context)]
-    if not reading.orders and words[0] in placed("only_asks") and not any(map(_counts, tokens)):
-        told = set(words) & placed("past")  # "what did I say for the garland"
-        kept = [m for m in reading.mentions if m.new and m.kind not in context.kinds and not told]
-        reading.doubts = reading.doubts if kept or not reading.mentions else []
-        reading.mentions = kept
     if how and not reading.orders:  # "is that with greenery?"
         for mention in reading.mentions:
             mention.facts = {k: v for k, v in mention.facts.items() if not isinstance(v, bool | str)}
 
 
-def _counts(token: Token) -> bool:
-    """Whether a token is a number, so that it may put something in."""
-    return token.value is not None or token.lower in number_words().cardinals
+def _is_question(words: list[str]) -> bool:
+    """Whether the words are a question by their form: "do they", but not "do two thirds"."""
+    if words[0] in placed("asks_which"):
+        return True
+    if words[0] not in placed("asks_if") or not words[1:]:
+        return False
+    if words[0] in placed("may_be_a_wish") or (words[0] in placed("asks_will") and words[1] not in placed("told_will")):
+        return True
+    if words[0] in {"do", "have"}:
+        return words[1] in placed("wishes_of") or (
+            words[1] in placed("pointing") and words[2:3] != [] and words[2] in placed("they_do")
+        )
+    return words[1] in placed("asked_of") or words[1].isdigit()
+
+
+def _is_sized(mention: Mention, *, anew: bool) -> bool:
+    """Whether a mention tells a size of its own: a number of feet, or several of what is named."""
+    sizes = {k for k, v in mention.facts.items() if isinstance(v, int | float) and not isinstance(v, bool)}
+    return not mention.removed and bool(sizes if anew else sizes - {"count"})
 
 
 def _is_named_alone(mention: Mention, context: Context) -> bool:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import cache
+from typing import Generic, TypeVar
 
 from grammar.record import record
 from grammar.tokens.lexicon import HYPHENS
@@ -13,6 +14,7 @@ from grammar.word_files import load_words, placed
 GAP = 6  # words that "~" may stand for
 STOPS = frozenset({".", "!", ";", "?"})
 MONEY_SIGNS = frozenset("$£€")
+K = TypeVar("K")
 NUMBERS = frozenset({"#", "##"})  # any number; the second is used up by the order
 
 
@@ -34,21 +36,38 @@ class Item:
     optional: bool = False
 
 
-@cache
-def _by_first() -> dict[str, list[tuple[int, str, str]]]:
-    """The patterns with their rank and intent, by the words that they may begin with."""
-    table: dict[str, list[tuple[int, str, str]]] = {}
-    for rank, (intent, order) in enumerate(load_words("orders.toml").items()):
-        for text in order["say"]:
+class Patterns(Generic[K]):
+    """Patterns of words, each with what it stands for, found by the words that they may begin with."""
+
+    def __init__(self, patterns: Iterable[tuple[K, str]]) -> None:
+        self._by_first: dict[str, list[tuple[K, str]]] = {}
+        self._read: dict[str, tuple[tuple[K, tuple[Item, ...]], ...]] = {}
+        for key, text in patterns:
             for word in first_words(_items(text)):
-                table.setdefault(word, []).append((rank, intent, text))
-    return table
+                self._by_first.setdefault(word, []).append((key, text))
+
+    def _begun_by(self, word: str) -> tuple[tuple[K, tuple[Item, ...]], ...]:
+        if word not in self._by_first:
+            return ()
+        if word not in self._read:
+            self._read[word] = tuple((key, items_of(text)) for key, text in self._by_first[word])
+        return self._read[word]
+
+    def standing(self, tokens: Sequence[Token]) -> Iterator[tuple[K, frozenset[int]]]:
+        """What stands in the words, once for each place where it begins, with the tokens that say it."""
+        words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
+        for at, (_, token) in enumerate(words):
+            for key, items in (*self._begun_by(token.lower), *(self._begun_by("^") if at == 0 else ())):
+                found = match(words, at, items)
+                if found is not None:
+                    yield key, frozenset(index for k, index in found if "#" not in items[k].words)
 
 
 @cache
-def begun_by(word: str) -> tuple[tuple[int, str, tuple[Item, ...]], ...]:
-    """Rank, intent and places of each pattern that may begin with the word."""
-    return tuple((rank, intent, items_of(text)) for rank, intent, text in _by_first().get(word, ()))
+def _orders() -> Patterns[tuple[int, str]]:
+    """The patterns of the orders with their rank and intent."""
+    rows = enumerate(load_words("orders.toml").items())
+    return Patterns(((rank, intent), text) for rank, (intent, order) in rows for text in order["say"])
 
 
 def _items(pattern: str) -> Iterator[Item]:
@@ -72,20 +91,32 @@ def first_words(items: Iterable[Item]) -> Iterator[str]:
 
 def find_orders(tokens: Sequence[Token]) -> list[Order]:
     """Each intent that the words hold, the best match first (most words used, then rank)."""
-    words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
     best: dict[str, Order] = {}
-    for at, (_, token) in enumerate(words):
-        rows = begun_by(token.lower) if token.lower in _by_first() else ()
-        if at == 0:
-            rows = (*rows, *begun_by("^"))
-        for rank, intent, items in rows:
-            found = match(words, at, items)
-            if found is not None:
-                used = [index for k, index in found if "#" not in items[k].words]
-                old = best.get(intent)
-                size = max(len(used), old.size if old else 0)
-                best[intent] = Order(intent, frozenset(used) | (old.used if old else frozenset()), rank, size)
+    for (rank, intent), used in _orders().standing(tokens):
+        old = best.get(intent)
+        size = max(len(used), old.size if old else 0)
+        best[intent] = Order(intent, used | (old.used if old else frozenset()), rank, size)
     return sorted(best.values(), key=lambda order: (-order.size, order.rank))
+
+
+@cache
+def _hints() -> dict[str, frozenset[str]]:
+    """The words that hint at each intent."""
+    return {
+        intent: frozenset(str(order.get("hints", "")).split()) for intent, order in load_words("orders.toml").items()
+    }
+
+
+def hinted(tokens: Sequence[Token], colours: frozenset[str] = frozenset()) -> str:
+    """The intent most of whose hints stand in the words, "" where none does; the first of several in the file.
+
+    A colour hints at what is bought of it, in whatever number it is said.
+    """
+    words = {token.lower for token in tokens}
+    words |= {"colour"} if words & (colours | {f"{colour}s" for colour in colours}) else set()
+    found = {intent: len(hints & words) for intent, hints in _hints().items()}
+    best = max(found, key=lambda intent: found[intent])
+    return best if found[best] else ""
 
 
 def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Order]:
@@ -114,12 +145,12 @@ def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: i
         return None
     if "^" in item.words:
         return match(words, at, items, k + 1) if at == 0 else None
-    if "$" in item.words:
-        return [] if all(token.lower in STOPS for _, token in words[at:]) else None
+    if "$" in item.words and all(token.lower in STOPS for _, token in words[at:]):
+        return []
     if at < len(words):
         index, token = words[at]
         number = token.kind == "number" or token.text in MONEY_SIGNS or token.lower in number_words().cardinals
-        if token.lower in item.words or ((item.words & NUMBERS) and number):
+        if (token.lower in item.words and token.lower != "$") or ((item.words & NUMBERS) and number):
             rest = match(words, at + 1, items, k + 1)
             if rest is not None:
                 return [(k, index), *rest]

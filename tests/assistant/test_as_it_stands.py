@@ -20,7 +20,7 @@ def test_a_question_without_an_answer_says_so() -> None:
     assert "king" in " ".join(reply.unread)
 
 
-@pytest.mark.parametrize("said", ["recap", "show me the estimate", "where are we", "what have we got so far?"])
+@pytest.mark.parametrize("said", ["estimate", "show me the estimate", "show it all", "the whole thing again"])
 def test_the_whole_is_told_when_asked_for(said: str) -> None:
     first, again = after(JOB), after(f"{JOB} / {said}")
     assert again.text.split("\n")[0] == first.text.split("\n")[0]

@@ -269,7 +269,7 @@ def test_a_number_that_is_asked_about_changes_nothing(told: str, asked: str) -> 
     [
         ("why does it take so long?", "Labour $"),
         ("could we go bigger on the balloons?", "For example 9 in balloons"),
-        ("can I do it Friday for Saturday?", "One person: about"),
+        ("can I do it Friday for Saturday?", "Yes, the night before"),
         ("what about ones that burst?", "202 spares"),
         ("how much more to go to the floor?", "Both ends:"),
         ("what's that per table?", "$184 a table"),
