@@ -133,8 +133,8 @@ class Swaps(HeldShares):
         first = at - 2 if at > 1 and self.phrases[at - 1].kind == "det" else at - 1
         verb = self.phrases[first].text.lower() if first >= 0 and self.phrases[first].kind == "make" else ""
         behind = self._kind_at(end) == "make" and first < 1 and self.phrases[end].text.lower().endswith(" be")
-        sole = sum(p.kind == "colour" for p in self.phrases) == 1 and end == len(self.phrases)
-        if sole and {*verb.split()} & placed("swaps") and phrase.value in self.context.colours:
+        swaps = end == len(self.phrases) and bool({*verb.split()} & placed("swaps"))
+        if swaps and phrase.value in self.context.colours and all(p.kind != "colour" for p in self.phrases[:at]):
             self.unused.append(phrase)  # "swap out the rust": for what?
             return True
         if not ({*verb.split()} & placed("replaces") or behind) or self._kind_at(later) != "colour":
