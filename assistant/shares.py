@@ -13,7 +13,7 @@ from assistant.trying import money, tried, value, with_pieces
 from rules import Estimate
 
 WITHOUT = re.compile(
-    r"\b(without|sav(e|ing)|drop(ping)?|leav(e|ing) out|los(e|ing)|cut(ting)?|skip(ping)?|ditch(ing)?)\b"
+    r"\b(without|sav(es?|ing)|drop(s|ping)?|leav(es?|ing) out|los(es?|ing)|cut(s|ting)?|skip(s|ping)?)\b"
     r"|(n'?t|\bnot) (have|want|do|get|bother)\b"
 )
 LEAST = re.compile(r"\b(least|quickest|fastest|cheapest|fewest|easiest|shortest)\b")
