@@ -60,12 +60,14 @@ def unanswered(asked: Asked, answer_to: Callable[[str], Blocks | None]) -> Block
     if not reading.asks or not asked.same or asked.is_new or any(m.facts or m.steps for m in reading.mentions):
         return None
     tokens = scan(reading.text)
+    if asked.now.intent != INTENT and (found := told(asked)):
+        return found
     supposed = not placed("conditions").isdisjoint(token.lower for token in tokens)
     hint = "" if supposed else hinted(tokens, _names(asked.now))
     found = answer_to(hint) if hint and hint != asked.now.intent else None
-    told = "I have no answer to that, so all stays as it is. Ask me what it costs or earns, how many, how long it takes"
-    none = paragraph(f"{told} or lasts, what to buy, how it is fixed, whether wind or heat allows it.", asked.width)
-    return found or [none]
+    none = "I have no answer to that, so all stays as it is. Ask me what it costs or earns, how many, how long it takes"
+    none += " or lasts, what to buy, how it is fixed, whether wind or heat allows it."
+    return found or [paragraph(none, asked.width)]
 
 
 def told(asked: Asked) -> Blocks | None:

@@ -7,13 +7,13 @@ from assistant.fitting import capital
 from assistant.layout import listed, paragraph
 from assistant.levers import cheaper, per_table
 from assistant.naming import named_pieces, spoken_of
-from assistant.price import price
+from assistant.price import price, why_labour
 from assistant.telling import worth
 from assistant.trying import money, tried, value, with_pieces
 from rules import Estimate
 
 WITHOUT = re.compile(
-    r"\b(without|sav(e|ing)|drop(ping)?|leav(e|ing) out|los(e|ing)|cut(ting)?|skip(ping)?|ditch(ing)?)\b"
+    r"\b(without|sav(es?|ing)|drop(s|ping)?|leav(es?|ing) out|los(es?|ing)|cut(s|ting)?|skip(s|ping)?)\b"
     r"|(n'?t|\bnot) (have|want|do|get|bother)\b"
 )
 LEAST = re.compile(r"\b(least|quickest|fastest|cheapest|fewest|easiest|shortest)\b")
@@ -42,9 +42,11 @@ def shares(asked: Asked) -> Blocks | None:
 
 
 def _of_one(asked: Asked) -> Blocks | None:
-    """Of a job of one piece: what could be left out, each of several alike, or the price."""
+    """Of a job of one piece: what could be left out, what takes the time, each of several alike, or the price."""
     if WITHOUT.search(asked.reading.text.lower()):
         return cheaper(asked)
+    if HOURS.search(asked.reading.text.lower()):
+        return why_labour(asked)
     several = (value(asked.made, "count", 0) or 1) > 1
     return per_table(asked) if several else price(asked)
 

@@ -6,6 +6,7 @@ from rules.blocks import Remark
 from rules.book import Book
 from rules.figure import Clash, Said
 from rules.texts import fill
+from rules.texts import places as slots
 from rules.world import World
 
 Places = Sequence[tuple[int | None, World]]  # each piece by its place in the job, the job itself under None
@@ -43,6 +44,8 @@ def said(book: Book, places: Places, kind: str, metric: bool, ids: frozenset[str
     """The remarks that hold, of `ids` where given; one said of several pieces in the same words stands once."""
     found: dict[tuple[str, str], Said] = {}
     for remark, piece, world in holding(book, places, kind, ids):
+        if kind == "answer" and any(world.find(id) is None for id, _ in slots(remark.text)):
+            continue  # of a piece that lacks a size
         text = fill(remark.text, world, metric)
         one = Said(id=remark.id, piece=piece, text=text, source=remark.source, rank=remark.rank)
         found.setdefault((remark.id, text), one)

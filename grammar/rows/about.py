@@ -79,6 +79,8 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
         reading.asks = "supposing" if tokens[-1].lower == "?" else ""
         return
     reading.asks = "plain" if set(words).isdisjoint(placed("supposes")) else "supposing"
+    if _is_when(reading):  # "can I make half of them on Friday"
+        reading.mentions = [m for m in reading.mentions if m.part_of is None]
     if reading.asks == "supposing" or _is_wish(words) or context.asked:
         return
     whether = words[0] in placed("asks_if")
@@ -89,6 +91,10 @@ def asks_only(reading: Reading, tokens: Sequence[Token], context: Context) -> No
     anew = not set(words).isdisjoint(placed("sizes_for"))
     if whether or not any(_is_sized(mention, anew=anew) for mention in reading.mentions):
         reading.mentions, reading.doubts, reading.job, reading.job_drop, reading.changing = [], [], {}, [], False
+
+
+def _is_when(reading: Reading) -> bool:
+    return bool(reading.orders) and reading.orders[0] in {"schedule", "lasting", "transport", "weather"}
 
 
 def _is_wish(words: list[str]) -> bool:

@@ -15,6 +15,7 @@ GAP = 6  # words that "~" may stand for
 STOPS = frozenset({".", "!", ";", "?"})
 MONEY_SIGNS = frozenset("$£€")
 K = TypeVar("K")
+SIGNS = frozenset({"~", "^", "$", "#", "##"})
 NUMBERS = frozenset({"#", "##"})  # any number; the second is used up by the order
 
 
@@ -41,26 +42,34 @@ class Patterns(Generic[K]):
 
     def __init__(self, patterns: Iterable[tuple[K, str]]) -> None:
         self._by_first: dict[str, list[tuple[K, str]]] = {}
-        self._read: dict[str, tuple[tuple[K, tuple[Item, ...]], ...]] = {}
+        self._read: dict[str, tuple[tuple[K, tuple[Item, ...], frozenset[str]], ...]] = {}
         for key, text in patterns:
             for word in first_words(_items(text)):
                 self._by_first.setdefault(word, []).append((key, text))
 
-    def _begun_by(self, word: str) -> tuple[tuple[K, tuple[Item, ...]], ...]:
+    def _begun_by(self, word: str) -> tuple[tuple[K, tuple[Item, ...], frozenset[str]], ...]:
         if word not in self._by_first:
             return ()
         if word not in self._read:
-            self._read[word] = tuple((key, items_of(text)) for key, text in self._by_first[word])
+            rows = ((key, items_of(text)) for key, text in self._by_first[word])
+            self._read[word] = tuple((key, items, _needed(items)) for key, items in rows)
         return self._read[word]
 
     def standing(self, tokens: Sequence[Token]) -> Iterator[tuple[K, frozenset[int]]]:
         """What stands in the words, once for each place where it begins, with the tokens that say it."""
         words = [(i, t) for i, t in enumerate(tokens) if t.lower not in HYPHENS and t.lower not in {",", "'", '"'}]
+        present = {token.lower for _, token in words}
         for at, (_, token) in enumerate(words):
-            for key, items in (*self._begun_by(token.lower), *(self._begun_by("^") if at == 0 else ())):
-                found = match(words, at, items)
+            for key, items, needed in (*self._begun_by(token.lower), *(self._begun_by("^") if at == 0 else ())):
+                found = None if needed and needed.isdisjoint(present) else match(words, at, items)
                 if found is not None:
                     yield key, frozenset(index for k, index in found if "#" not in items[k].words)
+
+
+def _needed(items: Sequence[Item]) -> frozenset[str]:
+    """Words of which one has to stand in the turn: the fewest that a place behind the first wants."""
+    wanted = [item.words for item in items[1:] if not item.optional and item.words.isdisjoint(SIGNS)]
+    return min(wanted, key=len, default=frozenset())
 
 
 @cache
