@@ -16,6 +16,7 @@ from rules import Book
 from rules.blocks import ANY, JOB
 
 INTENT = "told"
+HOW_MANY = frozenset({"count", "balloons"})  # "what if one gets away" tells no number
 MOST = 4  # remarks of one answer
 
 
@@ -34,7 +35,9 @@ def hear(book: Book, now: State, reading: Reading) -> None:
     least = orders[0].size if orders else 0
     plain = reading.asks == "plain"
     says_nothing = _says_nothing(reading)
-    may_be = (reading.asks or says_nothing) if size > 1 else plain and says_nothing
+    told_sizes = [v for m in reading.mentions for fact, v in m.facts.items() if fact not in HOW_MANY]
+    tells = any(isinstance(v, int | float) and not isinstance(v, bool) for v in told_sizes)
+    may_be = (plain or says_nothing or (reading.asks and not tells)) if size > 1 else plain and says_nothing
     if size and size >= max(least, figures) and may_be:
         reading.orders = [INTENT]
     elif figures > least:

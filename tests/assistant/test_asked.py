@@ -156,6 +156,7 @@ def test_each_way_of_asking_in_the_book_is_answered(remark, pattern: str) -> Non
         (RUNNERS, "what if it was two thirds", "coverage"),
         (RUNNERS, "she's allergic to silver so teal and white", "colours"),
         (GARLAND, "could we go to 5 metres", "length_in"),
+        (GARLAND, "can it be 5 metres long instead", "length_in"),
     ],
 )
 def test_what_supposes_or_wishes_is_still_a_change(job: str, turn: str, changed: str) -> None:
