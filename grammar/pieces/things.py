@@ -145,7 +145,7 @@ class Things(Denied):
         several = head.kind == "ones" and self.current.named
         draft = Draft(kind=None if head.kind == "ones" and not several else kind)
         self.drafts.append(draft)
-        definite = article in {"the", ""} and not self.adding and not (counted and article != "the")
+        definite = article in {"the", "each", ""} and not self.adding and not (counted and article != "the")
         fresh = self.adding or not known or not definite
         if known and counted and not self.adding and (self.changing or self.context.focus == kind):
             fresh = False if self.changing else fresh
