@@ -15,6 +15,7 @@ from grammar.pieces.pointing import Pointing
 from grammar.pieces.slots import TABLE_KIND
 from grammar.reading import Doubt, Reading, Step
 from grammar.terms import Amount
+from grammar.word_files import placed
 
 EVERY = frozenset({"all", "both"})
 COVERED = ("coverage", "coverage_fraction")
@@ -202,6 +203,7 @@ class Assembler(Pointing, Added):
         drafts = self._stand_on_tables(self._merge_loose(drafts))
         self._colour_all(drafts)
         self._cover_all(drafts)
+        self._none_of_it(drafts)
         if self.sized_alike:  # "..., all 6 ft"
             last = {
                 k: v
@@ -251,6 +253,14 @@ class Assembler(Pointing, Added):
         cost = self.cost + self.job.cost + 0.05 * len(self.unused)
         _refuse_absurd(reading)
         return Assembled(reading, cost, [*self.unused, *self.job.unused])
+
+    def _none_of_it(self, drafts: list[Draft]) -> None:
+        """ "actually none" after greenery was put on: what the last turn was about, and nothing else is said."""
+        fact = self._spec(self.context.topic) if self.context.topic else None
+        only = {phrase.kind for phrase in self.phrases} <= {"corr", "neg", "sep"}
+        none = any(phrase.kind == "neg" and phrase.text.lower() in placed("none") for phrase in self.phrases)
+        if fact is not None and fact.type == "flag" and only and none and not drafts:
+            drafts.append(Draft(named=True, facts={fact.id: False}))
 
     def _topic_now(self, drafts: list[Draft]) -> str:
         """What the turn was about, for the next one to go on from."""

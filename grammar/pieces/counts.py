@@ -99,7 +99,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions, NothingCounte
         by = self._before(at, "more") and self.phrases[at - 1].text.lower().endswith(" by")
         if not by and self._by_so_many(at, number, phrase):
             return True
-        if self._is_of_a_strange_thing(at):
+        if self._is_of_a_strange_thing(at) or self._is_at_hand(at):
             self._leave(phrase)
             return True
         for_so_many = self._before(at, "prep") and self.phrases[at - 1].value == "for" and number >= LEAST_BUDGET

@@ -86,7 +86,7 @@ class JobFacts:
             self.set(label, figure.high.number, phrase.text)
             return True
         unit = figure.high.unit
-        if unit and figure.type in {"LEN", "FAR", "SPEED"}:
+        if unit and figure.type in {"LEN", "FAR", "SPEED", "DUR"}:
             value = self.slots.convert(figure.high.number, unit, fact.unit)
         else:
             value = figure.high.number * (PERCENT if figure.type == "FRAC" and fact.unit == "percent" else 1)

@@ -19,6 +19,12 @@ class NothingCounted(Ground):
         sized = self.current.named and any(fact.endswith(MEASURES) for fact in self.current.facts)
         return led and sized and self._after(at, "word") and self._kind_at(at + 2) in {"", "sep", "and", "prep"}
 
+    def _is_at_hand(self, at: int) -> bool:
+        """ "I've got 150 left": balloons, of which nothing is asked."""
+        ours = self._before(at, "onhand") and self.phrases[at - 1].value == "ours"
+        bare = self._kind_at(at + 1) in {"", "sep", "onhand", "and"}
+        return ours and bare and bool(self.context.kinds) and not self.context.asked and "solve" not in self.orders
+
     def _asked_for_a_size(self) -> bool:
         """Whether the open question is for a size: "if I only have one pack" answers none."""
         return str(self.context.asked or "").endswith(MEASURES)

@@ -18,7 +18,9 @@ class Stood(Things):
     def _stand_on_tables(self, drafts: list[Draft]) -> list[Draft]:
         """The drafts, without tables of which nothing was said but how many they are and what stands on them."""
         if len(drafts) == 1 and self._amends_their_number(drafts[0]):
-            return [Draft(named=True, facts={"count": drafts[0].facts["count"]})]
+            kind = self._standing_in_hand()
+            other = kind if kind != self.context.focus else None
+            return [Draft(kind=other, named=True, facts={"count": drafts[0].facts["count"]})]
         tables = [d for d in drafts if self._is_bare_table(d) and not (d.colours and d is drafts[0])]
         tables += [d for d in self.bearing if d.kind == TABLE_KIND and d.new and d not in tables]
         standing = [d for d in drafts if d.new and not d.removed and self._stands(d)]
@@ -38,11 +40,16 @@ class Stood(Things):
 
     def _amends_their_number(self, tables: Draft) -> bool:
         """ "actually 10 tables", where all that is in hand stands on them."""
-        words = self.context.focus or ""
-        standing = self._holds_balloons(words) and self._needs(words) and set(self.context.kinds) == {words}
+        kind = self._standing_in_hand()
+        standing = bool(kind) and (set(self.context.kinds) == {kind} or (self.changing and kind != self.context.focus))
         unknown = "count" not in self.context.known and self.context.asked != "count"  # "there are 11 tables"
-        added = self.phrases[0].kind in {"and", "add"} or unknown
+        added = self.phrases[0].kind in {"and", "add"} or (unknown and kind == self.context.focus)
         return standing and not added and self._is_bare_table(tables) and set(tables.facts) == {"count"}
+
+    def _standing_in_hand(self) -> str:
+        """The only kind in hand that stands on tables, "" where there is none, or a table of its own."""
+        kinds = {kind for kind in self.context.kinds if self._holds_balloons(kind) and self._needs(kind)}
+        return kinds.pop() if len(kinds) == 1 and TABLE_KIND not in self.context.kinds else ""
 
     def _taker(
         self, drafts: list[Draft], tables: list[Draft], standing: list[Draft], place: dict[str, object]

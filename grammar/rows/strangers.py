@@ -6,6 +6,7 @@ from grammar.word_files import placed
 
 SIZES = ("length", "span", "height", "diameter", "table_length", "table_diameter")
 OF_A_SIZE = frozenset({"LEN", "NUM", "BY", "LABEL"})
+SIDES = frozenset({"height", "width", "length", "across", "depth"})
 SAYS_ANEW = frozenset({"MAKE", "CORR", "REMOVE", "NEG", "ADD"})
 
 
@@ -30,7 +31,9 @@ def not_its_own(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
 
 def _end_of_size(row: tuple[Term, ...], at: int) -> int:
     """The end of "3 ft wide" or "30 by 20" from `at` on; `at` where none begins."""
-    if row[at].type != "LEN" and not (row[at].type == "NUM" and at + 1 < len(row) and row[at + 1].type == "BY"):
+    after = row[at + 1] if at + 1 < len(row) else None
+    side = after is not None and (after.type == "BY" or (after.type == "LABEL" and after.value in SIDES))
+    if row[at].type != "LEN" and not (row[at].type == "NUM" and side):
         return at
     end = at + 1
     while end < len(row) and row[end].type in OF_A_SIZE:

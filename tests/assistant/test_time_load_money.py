@@ -343,3 +343,23 @@ def test_own_room_wins() -> None:
 def test_no_vehicle_named_finds_the_smallest() -> None:
     text = said(TABLES, "how many trips will it take?")
     assert "In one trip: " in text
+
+
+@pytest.mark.parametrize(
+    ("said", "hours"),
+    [
+        ("it's a 40 minute drive", 40 / 60),
+        ("the venue is an hour and a half away", 1.5),
+        ("the drive takes 25 minutes", 25 / 60),
+        ("it's 15 miles away", 15 / 30),
+    ],
+)
+def test_a_drive_is_told_by_its_time_or_its_length(said: str, hours: float) -> None:
+    """Miles go by the book's 30 mph door to door (from memory, no source opened); minutes are taken as said."""
+    talk = Conversation()
+    talk.say("eight 6 ft tables, party at 7pm")
+    talk.say(said)
+    figure = talk.estimates.of(talk.state).figure("drive_time")
+    assert figure is not None
+    assert figure.value == pytest.approx(hours, abs=1e-3)
+    assert "on the road" in talk.say("when do we start").text

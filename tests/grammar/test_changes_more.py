@@ -271,3 +271,23 @@ def test_numbers_of_other_things_leave_the_piece(said: str, job: dict[str, float
     reply = after(said)
     assert {fact: value for fact, value in reply.heard.job.items() if fact != "intent"} == job
     assert reply.heard.pieces == after(said.partition(" / ")[0]).heard.pieces
+
+
+@pytest.mark.parametrize(
+    ("said", "pieces"),
+    [
+        (
+            "5 m garland / i've got 150 mixed left from last time",
+            [heard("garland", length_in=pytest.approx(196.85, abs=0.01))],
+        ),
+        ("5 m garland / fence is 1.2 high", [heard("garland", length_in=pytest.approx(196.85, abs=0.01))]),
+        ("6 centrepieces of 3 / drop the tables to 5", [heard("centerpiece", count=5, balloons=3)]),
+        ("8 runners on 6 ft tables / what if i only do the head of each table", [tables(8, 72)]),
+    ],
+)
+def test_what_is_at_hand_or_around_is_none_of_the_pieces(said: str, pieces: list[dict[str, Any]]) -> None:
+    assert after(said).heard.pieces == pieces
+
+
+def test_none_takes_back_what_was_put_on_last() -> None:
+    assert after("arch 8 by 7 ft / greenery on it / actually none").heard.pieces[0]["foliage"] is False
