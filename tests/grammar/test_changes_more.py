@@ -273,6 +273,9 @@ def test_numbers_of_other_things_leave_the_piece(said: str, job: dict[str, float
     assert reply.heard.pieces == after(said.partition(" / ")[0]).heard.pieces
 
 
+FIVE_METRES = heard("garland", length_in=pytest.approx(196.85, abs=0.01))
+
+
 @pytest.mark.parametrize(
     ("said", "pieces"),
     [
