@@ -12,7 +12,7 @@ from grammar.numbers.quantity import Quantity
 from grammar.numbers.unit_words import unit_words
 from grammar.record import record
 from grammar.terms import Amount
-from grammar.tokens.lexicon import spell
+from grammar.tokens.lexicon import Match, spell
 from grammar.tokens.number_words import magnitude, number_words
 from grammar.tokens.scan import Token, scan
 from grammar.word_files import load_words, placed
@@ -59,6 +59,8 @@ class Amounts:
         self.tokens = tokens
         self.doubtful = False
         self._at: dict[int, list[Choice]] = {}
+        self.entries: dict[int, list[Match]] = {}  # of the lexicon, and ends of colours, as the lexer looks them up
+        self.colours: dict[int, int] = {}
 
     def at(self, i: int) -> list[Choice]:
         """The choices that begin at token `i`; SKIP means that the word is better left a word."""

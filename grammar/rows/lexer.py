@@ -157,21 +157,21 @@ class Lexer:
     def _word(self, amounts: Amounts, at: int, orders: frozenset[int], before: list[Term]) -> Term | None:
         """The longest entry of the lexicon that may stand here."""
         tokens = amounts.tokens
-        colour = self.lexicon.colour_end(tokens, at)
+        colour = self._colour_end(amounts, at)
         if colour == at + 1 and at and tokens[at - 1].lower in placed("before_midnight") and amounts.at(at):
             return None  # "at midnight"
         plant = colour == at + 1 and not self._among_colours(tokens, at, before)
-        green = next((m for m in self.lexicon.matches(tokens, at) if m.entry.type == "FLAG"), None) if plant else None
+        green = next((m for m in self._matches(amounts, at) if m.entry.type == "FLAG"), None) if plant else None
         if green is not None:
             return Term("FLAG", green.entry.value, at, green.end, tokens[at].text)  # "with eucalyptus": greenery
-        aside = any(m.entry.type == "ASIDE" and m.end > colour for m in self.lexicon.matches(tokens, at))
-        if colour > at and not aside:  # no colour in "cherry picker"
+        # There is no colour in "cherry picker".
+        if colour > at and not any(m.entry.type == "ASIDE" and m.end > colour for m in self._matches(amounts, at)):
             text = " ".join(t.text for t in tokens[at:colour])
             return Term("COLOUR", " ".join(t.lower for t in tokens[at:colour]), at, colour, text)
         gone = tokens[at + 1].lower if at + 1 < len(tokens) else ""
         if gone in placed("gone") | {"a"} and self.lexicon.names.get(owner(tokens[at].lower)) == "COLOUR":
             return Term("COLOUR", owner(tokens[at].lower), at, at + 1, tokens[at].text)  # "the gold's gone"
-        for match in self.lexicon.matches(tokens, at):
+        for match in self._matches(amounts, at):
             kept = match.entry.type in CONTENT or match.entry.value in KEPT
             if not kept and any(i in orders for i in range(at, match.end)):
                 continue
@@ -188,6 +188,20 @@ class Lexer:
                     return Term("FILL", "aside", at, match.end, text)
                 return Term(match.entry.type, value, at, match.end, text)
         return None
+
+    def _matches(self, amounts: Amounts, at: int) -> list[Match]:
+        """The entries at a token, looked up once a turn, however often it is read apart."""
+        found = amounts.entries.get(at)
+        if found is None:
+            found = amounts.entries[at] = self.lexicon.matches(amounts.tokens, at)
+        return found
+
+    def _colour_end(self, amounts: Amounts, at: int) -> int:
+        """The end of a colour at a token, looked up once a turn."""
+        end = amounts.colours.get(at)
+        if end is None:
+            end = amounts.colours[at] = self.lexicon.colour_end(amounts.tokens, at)
+        return end
 
     def _among_colours(self, tokens: Sequence[Token], at: int, before: list[Term]) -> bool:
         """Whether a word that is a colour and a plant stands in a row of colours."""
@@ -211,7 +225,7 @@ class Lexer:
             return False
         if amounts.tokens[end].lower in placed("pointing"):
             return True
-        kinds = {m.entry.type for m in self.lexicon.matches(amounts.tokens, end)}
+        kinds = {m.entry.type for m in self._matches(amounts, end)}
         things = {"COLOUR", "FLAG", "PRON"}
         if amounts.tokens[at].lower != "drop":
             things |= {"PIECE", "TABLE"}
@@ -257,7 +271,7 @@ class Lexer:
 
     def _is_side(self, amounts: Amounts, at: int) -> bool:
         """Whether what stands at a token makes the number before it a side of a piece, or of guests: "wide", "kids"."""
-        found = self.lexicon.matches(amounts.tokens, at) if at < len(amounts.tokens) else []
+        found = self._matches(amounts, at) if at < len(amounts.tokens) else []
         return any(m.entry.type == "BY" or m.entry.value in SIDES | {"guests"} for m in found)
 
     def _shifts(self, amounts: Amounts, at: int) -> bool:
@@ -265,7 +279,7 @@ class Lexer:
         for first in range(at, min(at + 4, len(amounts.tokens))):
             end = next((choice.end for choice in amounts.at(first) if choice.type == "DUR"), 0)
             if 0 < end < len(amounts.tokens):
-                return any(m.entry.value in SHIFTS for m in self.lexicon.matches(amounts.tokens, end))
+                return any(m.entry.value in SHIFTS for m in self._matches(amounts, end))
         return False
 
 
