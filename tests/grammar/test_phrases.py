@@ -28,6 +28,7 @@ FLOORS = {
     "free_talk": 0.94,
     "siblings": 0.96,
     "consult": 0.91,
+    "consult_2": 0.48,
 }
 
 
