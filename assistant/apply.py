@@ -255,6 +255,8 @@ class Apply(Changes):
         self._share_out(piece, mention, loose.get("balloons"))
         if mention.which.startswith("kind "):
             model = self._existing(mention.which.removeprefix("kind "))
+        elif mention.instead and mention.which.startswith("size "):
+            model = next(iter(meant(mention.which, self.state.pieces, 0)), None)
         if mention.instead and model is not None and model in self.state.pieces:
             put_by(self.state, model, piece.kind)
             self.state.pieces[self.state.pieces.index(model)] = piece

@@ -19,7 +19,10 @@ ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
 SIDES = frozenset({"left", "right"})
 BY_NAME = frozenset({"outside", "inside"})
 BY_SIZE = frozenset({"smallest", "biggest"})
-SIZED_ONES = {"biggest": {"big", "long"}, "smallest": {"small", "short", "little"}}
+SIZED_ONES = {
+    "biggest": {"big", "long", "tall", "taller", "bigger", "larger", "longer"},
+    "smallest": {"small", "short", "little", "shorter", "smaller"},
+}
 WHICH = frozenset({"other", "middle", *BY_SIZE, *BY_NAME, *PLACES, *ENDS})
 
 

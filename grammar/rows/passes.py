@@ -6,7 +6,8 @@ used. It runs only where its stage begins with one of the types of terms that th
 
 from collections.abc import Callable
 
-from grammar.rows.bearing import at_a_side, bare_one, bearing, on_each, ring_round, top_table, weighted
+from grammar.rows.bare_tables import bare, dressed_alone
+from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round, top_table, weighted
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
@@ -47,6 +48,7 @@ from grammar.rows.several import (
     sizes_in_turn,
     so_many_of,
     some,
+    tall_at,
     the_other_two,
     two_of,
     two_people,
@@ -60,6 +62,7 @@ from grammar.rows.taken_back import (
     more_like,
     not_that,
     of_the_job,
+    so_many_go,
     taken_back,
     things,
     weighed_up,
@@ -78,7 +81,12 @@ def _about(types: str, *passes: Pass) -> Stage:
 # First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
 # names, dates or is taken back; at last shares and small words.
 STAGES: tuple[Stage, ...] = (
-    (*_about("BALLOON", weighted), *_about("TABLE", top_table, bare_one, every_other)),
+    (
+        *_about("BALLOON", weighted),
+        *_about("TABLE", top_table, every_other),
+        *_about("DET PRON", bare),
+        *_about("TABLE SHAPE FOOTER ONES PRON", dressed_alone),
+    ),
     (
         *_about("", occasion),
         *_about("NUM", digits_to_stand, here_and_there),
@@ -113,11 +121,12 @@ STAGES: tuple[Stage, ...] = (
         *_about("OF", crowds),
         *_about("ONES", one_and_one, one_is),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
-        *_about("NUM", groups),
+        *_about("NUM", tall_at, groups),
     ),
     (
         *_about("NUM", counted_aloud, things, unit_ahead, some, left),
         *_about("NUM TEMP", degrees),
+        *_about("REMOVE", so_many_go),
         *_about("", lowered, more_like, left_off, gone, of_the_job),
         *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),

@@ -188,6 +188,25 @@ def colours_on_some(row: list[Term]) -> list[Term]:
     return out
 
 
+def tall_at(row: list[Term]) -> list[Term]:
+    """ "three tall at 7 ft and three short at 5" as "three at 7 ft and three at 5 ft"."""
+    out, unit = list(row), ""
+    for at in range(1, len(row) - 1):
+        size = row[at + 1]
+        before = at - 1
+        while before >= 0 and row[before].text.lower() in placed("of_a_group"):
+            before -= 1
+        if row[at].text.lower() != "at" or before < 0 or size.type not in {"LEN", "NUM"}:
+            continue
+        if row[before].type == "NUM" and size.type == "LEN":
+            out[before + 1 : at] = [t.moved("FILL", "") for t in row[before + 1 : at]]
+        if row[before].type in {"NUM", "ONES"} and size.type == "NUM" and unit:
+            out[before + 1 : at] = [t.moved("FILL", "") for t in row[before + 1 : at]]
+            out[at + 1] = size.moved("LEN", Amount(size.value.value, unit))
+        unit = size.value.unit if size.type == "LEN" else unit
+    return out
+
+
 def so_many_of(row: list[Term]) -> list[Term]:
     """ "four tables of 8 feet and six of six": sizes of one unit."""
     unit = ""

@@ -1,6 +1,8 @@
 """What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
 
-from grammar.terms import AMOUNTS, NOUNS, SIZED, Term
+from fractions import Fraction
+
+from grammar.terms import AMOUNTS, NOUNS, SIZED, Amount, Term
 from grammar.word_files import load_words, placed
 
 SEVERAL = 3
@@ -201,4 +203,20 @@ def of_the_job(row: list[Term]) -> list[Term]:
         last = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "MORE"}
         if fact and last and led is not None and led.type in {"REMOVE", "NEG"}:
             out[at] = term.moved("LABEL", fact)
+    return out
+
+
+def so_many_go(row: list[Term]) -> list[Term]:
+    """ "lose the last two", "drop the one at the end" as "lose two", "drop one": of several alike any may go."""
+    out = list(row)
+    for at in range(len(row) - 2):
+        which, number = row[at + 1], row[at + 2]
+        ends = at + 3 == len(row) or row[at + 3].type in {"SEP", "AND", "PREP"}
+        if row[at].type != "REMOVE" or not ends:
+            continue
+        placed_so = (which.type, which.value) in {("NTH", "last"), ("PRON", "first")} and number.type == "NUM"
+        the_one = (which.type, which.value) == ("DET", "the") and number.text.lower() == "one"
+        if placed_so or (the_one and at + 3 < len(row)):
+            out[at + 1] = which.moved("FILL", "")
+            out[at + 2] = number.moved("NUM", Amount(Fraction(1))) if the_one else number
     return out
