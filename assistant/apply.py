@@ -1,6 +1,7 @@
 """Acts of a reading, carried out on the state."""
 
 from dataclasses import replace
+from typing import Any
 
 from assistant.changes import Changes
 from assistant.gone import brought_back, put_by
@@ -249,7 +250,7 @@ class Apply(Changes):
             piece.facts = {k: v for k, v in same.facts.items() if k != "count"}
         elif mention.like and model is not None and "colours" in model.facts:
             piece.facts["colours"] = model.facts["colours"]
-        loose, self.state.loose = self.state.loose, {}
+        loose, self.state.loose = self._loose_for(kind, mention), {}
         piece.facts.update(loose)
         self._change(piece, mention)
         self._share_out(piece, mention, loose.get("balloons"))
@@ -264,6 +265,14 @@ class Apply(Changes):
             self._look_at(piece)
             return
         self._join_or_add(piece, fresh)
+
+    def _loose_for(self, kind: str, mention: Mention) -> dict[str, Any]:
+        """What was said before any piece, without sizes where the piece has all of its own: those were a place's."""
+        words = self.vocabulary.kinds.get(kind)
+        said = {*mention.facts} & {*SIZES}
+        if words is None or not (words.bare in said or (words.by and {*words.by} <= said)):
+            return self.state.loose
+        return {fact: value for fact, value in self.state.loose.items() if fact not in SIZES}
 
     def _share_out(self, piece: HeardPiece, mention: Mention, total: float | None) -> None:
         """ "60 helium balloons", then "bouquets of 5": balloons said before the pieces are those of all of them."""

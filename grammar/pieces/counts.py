@@ -83,7 +83,7 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions, NothingCounte
             return True  # "pushed together, one runner"
         det = self.phrases[at + 2].value if self._after(at, "prep") and self._kind_at(at + 2) == "det" else "one"
         if number == 1 and det != "one":
-            return True
+            return self._stand_there(at, number, self.context.count or 0) or True
         if self._size_for_size(at, number):
             return True
         if self._off_the_price(at, number):

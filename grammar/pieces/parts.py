@@ -112,6 +112,13 @@ class Parts(Without):
         if not words.startswith("of") or not more or total is None or not 0 < number < total:
             return False
         self._part_off(number, total)
+        again = at + 2
+        if (
+            self._kind_at(again) == "amount"
+            and is_count(self.phrases[again])
+            and self._number(self.phrases[again].amounts[0]) == total
+        ):
+            self.skip.add(again)  # "three of those six in gold"
         return True
 
     def _stand_there(self, at: int, number: float, total: float) -> bool:
@@ -124,6 +131,7 @@ class Parts(Without):
         end = at + 2 if there else at + 1
         while self._kind_at(end) in PLACES:
             end += 1
+        end += self._kind_at(end) in {"onhand", "make"}  # "should have 5"
         if self._kind_at(end) not in TOLD | {"amount", "sides", "named", "neg"}:
             return False
         self._part_off(number, total)

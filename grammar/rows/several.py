@@ -142,6 +142,17 @@ def one_is(row: list[Term]) -> list[Term]:
     return [*row[:at], one, Term("MAKE", "make", end, end, ""), *rest]
 
 
+def matching_one(row: list[Term]) -> list[Term]:
+    """ "and a matching one on the window, 4 ft": another."""
+    out = list(row)
+    for at in range(len(row) - 2):
+        one = row[at].value == "one" and row[at + 1].type == "SAME" and row[at + 1].text.lower() == "matching"
+        if one and row[at + 2].text.lower() == "one":
+            out[at] = row[at].moved("ADD", "another")
+            out[at + 1], out[at + 2] = row[at + 1].moved("FILL", ""), row[at + 2].moved("FILL", "")
+    return out
+
+
 def first_and_second(row: list[Term]) -> list[Term]:
     """ "two arches, first 8 by 7 second 10 by 8" as "two arches, one 8 by 7, one 10 by 8"."""
     named = next((i for i in range(1, len(row)) if row[i].type == "PIECE" and row[i - 1].type == "NUM"), len(row))

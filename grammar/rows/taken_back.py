@@ -145,6 +145,20 @@ def not_that(row: list[Term]) -> list[Term]:
     return out
 
 
+def is_better(row: list[Term]) -> list[Term]:
+    """ "no, 5s are better": what is said instead, and not denied."""
+    for at in range(len(row) - 2):
+        end = at + 2
+        while end < len(row) and row[end].text.lower() in placed("is") | {"are", "would", "be", "look", "looks"}:
+            end += 1
+        said = row[at].type == "NEG" and row[at].text.lower() == "no" and row[at + 1].type in SIZED | {"NOMINALS"}
+        if said and end < len(row) and row[end].text.lower() in placed("is_better"):
+            out = [*row[:at], row[at].moved("CORR", "corr"), *row[at + 1 :]]
+            out[end] = row[end].moved("FILL", "")
+            return out
+    return row
+
+
 def things(row: list[Term]) -> list[Term]:
     """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
     out = list(row)
