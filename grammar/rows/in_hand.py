@@ -13,7 +13,7 @@ def of_those_in_hand(row: tuple[Term, ...], context: Context) -> tuple[Term, ...
     """The terms with what is wanted of a kind in hand told from more of it, and balloons only of a size said of all."""
     if not context.kinds:
         return row
-    return _of_all(_wants(row, context), context)
+    return _of_all(_colours_of_all(_wants(row, context), context), context)
 
 
 def _wants(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
@@ -30,6 +30,16 @@ def _wants(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
         if row[at + 2].type in {"PIECE", "TABLE"} and context.kinds.count(kind) == 1 and alone:
             return (*row[:at], row[at].moved("ONHAND", "theirs"), *row[at + 1 :])
     return row
+
+
+def _colours_of_all(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
+    """ "coral and white", right after what was said of all tables of two sizes: of all of them, where none has any."""
+    alike = len(context.kinds) > 1 and len({*context.kinds}) == 1 and len(context.recent) == len(context.kinds)
+    bare = row and all(t.type in {"COLOUR", "AND", "SEP"} for t in row) and not context.asked
+    if not (alike and bare) or context.colours or row[0].type != "COLOUR":
+        return row
+    here = row[0].start
+    return (Term("PRON", "all", here, here, ""), *row)
 
 
 def _of_all(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:

@@ -68,6 +68,7 @@ from grammar.rows.taken_back import (
     of_the_job,
     so_many_go,
     taken_back,
+    than_thought,
     things,
     weighed_up,
 )
@@ -118,6 +119,7 @@ STAGES: tuple[Stage, ...] = (
         *_about("SAME", matching_one, matching),
         *_about("FRAC", half_of, half_of_them, half_of_it),
         *_about("CHOICE COLOUR FLAG NUM LEN", weighed_up),
+        *_about("SEP", than_thought),
         *_about("NEG", is_better, denied),
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),

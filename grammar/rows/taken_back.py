@@ -159,6 +159,17 @@ def is_better(row: list[Term]) -> list[Term]:
     return row
 
 
+def than_thought(row: list[Term]) -> list[Term]:
+    """ "double the garland, it's a longer table than I thought": why, which changes nothing more."""
+    than = next((i for i, t in enumerate(row) if t.text.lower() == "than"), len(row))
+    thought = any(t.text.lower() in placed("thought") for t in row[than + 1 : than + 4])
+    first = next((i for i in range(than, -1, -1) if i < len(row) and row[i].type == "SEP"), 0) if thought else 0
+    if not first:
+        return row
+    end = next((i for i in range(than, len(row)) if row[i].type == "SEP"), len(row))
+    return [*row[:first], *(t.moved("FILL", "of") for t in row[first:end]), *row[end:]]
+
+
 def things(row: list[Term]) -> list[Term]:
     """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
     out = list(row)

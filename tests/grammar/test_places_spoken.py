@@ -123,3 +123,21 @@ def test_what_is_put_up_is_no_size_of_the_piece_in_hand(last: str) -> None:
 def test_a_party_from_an_hour_to_another() -> None:
     reply = after("six 6 ft tables / friday from 5 till 10")
     assert (reply.heard.job["event_time"], reply.question) == ("17:00", None)
+
+
+@pytest.mark.parametrize(
+    ("said", "last"),
+    [
+        ("a wall 10 by 8 / swap the wall for an arch same size", heard("arch", count=1, span_in=120, height_in=96)),
+        ("a wall 10 by 8 / and an arch the same size", heard("arch", count=1, span_in=120, height_in=96)),
+        (
+            "four 6 ft tables and a 9 ft garland / the tables gold / double the garland",
+            heard("garland", count=1, length_in=216),
+        ),
+        ("a 9 ft garland / make it 10, it's a longer table than I thought", heard("garland", count=1, length_in=120)),
+        ("six 6 ft tables and three 8 ft tables / coral", tables(3, 96, colours=[{"name": "coral"}])),
+    ],
+)
+def test_what_is_told_beside_another_is_its_own(said: str, last: dict[str, Any]) -> None:
+    reply = after(said)
+    assert (reply.heard.pieces[-1], reply.question) == (last, None)
