@@ -4,7 +4,7 @@ from grammar.terms import Term
 from grammar.word_files import placed
 
 ON_TABLES = "runner"
-TABLES = frozenset({"TABLE", "SHAPE", "FOOTER", "ONES"})
+TABLES = frozenset({"TABLE", "SHAPE", "FOOTER", "ONES", "PIECE"})
 RUN = TABLES | {"LEN", "NUM", "NOMINALS", "COLOUR"}  # what names some tables, behind an article
 
 

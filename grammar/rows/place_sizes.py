@@ -111,7 +111,10 @@ def part_of_it(row: list[Term]) -> list[Term]:
     for at in range(len(row) - 1):
         spot = row[at].text.lower().split()[-1:]
         share = _share(row[at + 1])
-        if spot and spot[0] in placed("halves") and row[at].type in {"FILL", "LABEL", "NTH"} and share:
+        coloured = next((t.type for t in reversed(row[:at]) if t.type not in {"FILL", "PREP", "DET"}), "") == "COLOUR"
+        if spot and spot[0] in placed("halves") and share and coloured and row[at].type == "FILL":
+            out[at + 1] = row[at + 1].unused()  # "gold on the top half": where a colour goes is not worked out
+        elif spot and spot[0] in placed("halves") and row[at].type in {"FILL", "LABEL", "NTH"} and share:
             of = row[at + 2 : at + 3] and row[at + 2].type == "OF"
             strung = any(t.type == "PIECE" and str(t.value) in placed("strung") for t in row[:at])
             if strung and of:
