@@ -46,7 +46,13 @@ def _nothing_behind(row: list[Term], end: int) -> bool:
     words = " ".join(t.text.lower().replace("’", "'") for t in row[end : end + 5]).split()
     needs = words[:1] and words[0] in placed("denies") and words[1:2] and words[1] in placed("wanting")
     gets = words[:1] and words[0] in placed("wanting") | placed("told_are") and words[1:2]
-    left = words[:1] and words[0] in placed("left_bare") and any(t.text.lower() in placed("leaving") for t in row[:end])
+    table = row[end - 1].type != "PIECE"  # "leave the hoop plain" is without leaves
+    left = (
+        table
+        and words[:1]
+        and words[0] in placed("left_bare")
+        and any(t.text.lower() in placed("leaving") for t in row[:end])
+    )
     return bool(
         left
         or (gets and words[1] in placed("nothing"))
