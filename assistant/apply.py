@@ -1,6 +1,7 @@
 """Acts of a reading, carried out on the state."""
 
 from dataclasses import replace
+from typing import Any
 
 from assistant.changes import Changes
 from assistant.gone import brought_back, put_by
@@ -247,14 +248,15 @@ class Apply(Changes):
         model = self.state.focused or (self.state.pieces[-1] if self.state.pieces else None)
         if mention.like == "all" and (same := self._existing(kind)) is not None:
             piece.facts = {k: v for k, v in same.facts.items() if k != "count"}
-        elif mention.like and model is not None and "colours" in model.facts:
+        elif mention.like == "colours" and model is not None and "colours" in model.facts:
             piece.facts["colours"] = model.facts["colours"]
-        loose, self.state.loose = self.state.loose, {}
+        loose, self.state.loose = self._loose_for(kind, mention), {}
         piece.facts.update(loose)
+        if mention.like == "sizes":
+            self._same_sizes(piece, self._replaced(mention) or model)
         self._change(piece, mention)
         self._share_out(piece, mention, loose.get("balloons"))
-        if mention.which.startswith("kind "):
-            model = self._existing(mention.which.removeprefix("kind "))
+        model = self._replaced(mention) or model
         if mention.instead and model is not None and model in self.state.pieces:
             put_by(self.state, model, piece.kind)
             self.state.pieces[self.state.pieces.index(model)] = piece
@@ -262,6 +264,28 @@ class Apply(Changes):
             self._look_at(piece)
             return
         self._join_or_add(piece, fresh)
+
+    def _replaced(self, mention: Mention) -> HeardPiece | None:
+        """The piece in hand that a new one takes the place of, where it was named."""
+        if mention.which.startswith("kind "):
+            return self._existing(mention.which.removeprefix("kind "))
+        sized = mention.instead and mention.which.startswith("size ")
+        return next(iter(meant(mention.which, self.state.pieces, 0)), None) if sized else None
+
+    def _same_sizes(self, piece: HeardPiece, model: HeardPiece | None) -> None:
+        """ "an arch the same size": those sizes of another piece that such a piece can have."""
+        for name in SIZES if model is not None else ():
+            fact = self.vocabulary.fact(name, piece.kind)
+            if model is not None and name in model.facts and fact is not None and fact.belongs(piece.kind):
+                piece.facts[name] = model.facts[name]
+
+    def _loose_for(self, kind: str, mention: Mention) -> dict[str, Any]:
+        """What was said before any piece, without sizes where the piece has all of its own: those were a place's."""
+        words = self.vocabulary.kinds.get(kind)
+        said = {*mention.facts} & {*SIZES}
+        if words is None or not (words.bare in said or (words.by and {*words.by} <= said)):
+            return self.state.loose
+        return {fact: value for fact, value in self.state.loose.items() if fact not in SIZES}
 
     def _share_out(self, piece: HeardPiece, mention: Mention, total: float | None) -> None:
         """ "60 helium balloons", then "bouquets of 5": balloons said before the pieces are those of all of them."""

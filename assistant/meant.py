@@ -16,12 +16,16 @@ def meant(which: str, pieces: Sequence[HeardPiece], focus: int, *, sized: bool =
     """The pieces in order; none where there is no such piece.  `sized`: a size is told of it.
 
     `which`: "it" (the one in focus), "all", "both", "other", a place in the row, "smallest", "biggest", "colour NAME",
-    "size FACT VALUE" (in the unit of the fact), "called NAME", or "except" before kinds or a size.
+    "size FACT VALUE" (in the unit of the fact), "called NAME", "except" before kinds or a size, or "but" before
+    one of these: the others of that kind.
     """
     word, _, rest = which.partition(" ")
     if word == "except":
         size = meant(rest, pieces, focus) if rest.startswith("size ") else []
         return [p for p in pieces if p not in size and p.kind not in rest.split()]
+    if word == "but":
+        chosen = meant(rest, pieces, focus)
+        return [p for p in pieces if chosen and p.kind == chosen[0].kind and p not in chosen]
     if word == "called":
         return [p for p in pieces if p.called == rest]
     if word == "size":

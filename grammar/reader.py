@@ -18,10 +18,11 @@ from grammar.pieces.unit_meant import mend_unit
 from grammar.reading import Context, Doubt, Reading
 from grammar.record import record
 from grammar.rows.about import asked_about, asks_only, left_alone
+from grammar.rows.in_hand import of_those_in_hand
 from grammar.rows.lexer import Lexer, Row
 from grammar.rows.passes import settled
 from grammar.rows.strangers import not_its_own
-from grammar.talk.orders import Order, find_orders, in_talk
+from grammar.talk.orders import Order, find_orders, in_talk, stands_in
 from grammar.terms import Term
 from grammar.tokens.ears import Ears
 from grammar.tokens.lexicon import Lexicon
@@ -93,7 +94,7 @@ class Reader:
     def _orders(self, tokens: list[Token]) -> list[Order]:
         kept: list[Order] = []
         for order in find_orders(tokens):
-            told = _of_the_past(tokens, order)
+            told = _of_the_past(tokens, order) or order.used <= stands_in("less is more", tokens)
             if not told and not any(order.used & other.used for other in kept) and len(kept) < MIXED_ORDERS:
                 kept.append(order)
         return kept
@@ -120,7 +121,7 @@ class Reader:
         return bool(found & {"COLOUR", "CHOICE", "DET", "PRON"}) and not found & {"LABEL", "SHAPE", "TABLE"}
 
     def _assemble(self, row: Row, context: Context, orders: list[str], asked: dict[int, bool]) -> Assembled:
-        terms = settled(not_its_own(left_alone(row.terms, asked), context))
+        terms = settled(of_those_in_hand(not_its_own(left_alone(row.terms, asked), context), context))
         metric = context.metric or any(is_metric(t.value) for t in terms if t.type in {"LEN", "FAR"})
         slots = Slots(self.vocabulary, self.convert, metric=metric)
         made = Assembler(phrases(terms), slots, replace(context, metric=metric), orders).run()

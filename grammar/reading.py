@@ -38,7 +38,7 @@ class Mention:
     which: str = "it"
     removed: bool = False
     instead: bool = False
-    like: Literal["", "colours", "all", "swapped"] = ""
+    like: Literal["", "colours", "sizes", "all", "swapped"] = ""
     part_of: float | None = None
     extend: bool = False
     called: str = ""  # what one of several is spoken of as: "outside", "smallest"

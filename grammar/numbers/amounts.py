@@ -97,7 +97,18 @@ class Amounts:
         """Whether the last word of a quantity is of a name: "eight feet" and "half arches", "18 ft and six rounds"."""
         last = self.tokens[q.stop - 1].lower
         joined = word_at(self.tokens, q.stop - 2) in number_words().joins and q.kind == "length" and q.doubt == "tail"
-        return (last == "half" and self.names(q.stop - 1)) or (joined and last != "half" and self.names(q.stop))
+        return (last == "half" and self.names(q.stop - 1)) or (joined and last != "half" and self._begins_group(q.stop))
+
+    def _begins_group(self, at: int) -> bool:
+        """Whether things are named behind a number: "columns", "little ones", "short at 5"."""
+        end = at
+        while word_at(self.tokens, end) in placed("of_a_group"):
+            end += 1
+        if self.names(end) or (end > at and word_at(self.tokens, end) in {"one", "ones"}):
+            return True
+        if end > at and word_at(self.tokens, end - 1) in placed("lesser"):
+            return True  # "3 tall at 7 ft and 3 short"
+        return word_at(self.tokens, end) == "at" and bool(quantities_at(self.tokens, end + 1))
 
     def _is_span(self, q: Quantity) -> bool:
         """ "five to six pumps", "five to six tables": no time of day."""

@@ -7,7 +7,10 @@ from grammar.pieces.parts import Parts
 from grammar.pieces.slots import TABLE_KIND
 from grammar.word_files import placed
 
-NAMING = frozenset({"neg", "corr", "sole", "det", "and", "sep", "make", "piece", "table", "ones", "shape", "footer"})
+ALIKE = 0.005  # relative: 183 cm is as good as 6 ft
+NAMING = frozenset(
+    {"neg", "corr", "sole", "pron", "det", "and", "sep", "make", "piece", "table", "ones", "shape", "footer"}
+)
 TELLS = frozenset(
     {"amount", "sides", "named", "listing", "nominals", "footer", "colour", "choice", "flag", "neg", "cmp"}
 )
@@ -69,24 +72,53 @@ class Apart(Parts):
     def _called_table(self, head: Head, article: str, counted: bool) -> bool:
         """ "the sweetheart table to the floor", beside other tables: the piece in hand that was named so."""
         noun = called_as(self.phrases[head.at])
-        if head.kind != "table" or counted or article == "one" or self.drafts or len(self.context.kinds) < len("ab"):
+        others = [d for d in self.drafts if not self._is_bare_runner(d)]
+        if head.kind != "table" or counted or article == "one" or others or len(self.context.kinds) < len("ab"):
             return False
         if not noun or self.context.called.count(noun) != 1:
             return False
         draft = Draft(kind=TABLE_KIND, which=f"called {noun}", named=True, on_table=True)
+        self.drafts = others
         told = any(p.kind in TELLS for p in self.phrases[head.at + 1 :])  # "no, the trestles are 8 ft"
         draft.removed = head.role is Role.REMOVED or (head.role is Role.DENIED and not told)
         held = self.context.held[self.context.called.index(noun)]
         if held.get("table_shape") == "round":
             draft.facts["table_shape"] = "round"  # so that a size of it is how wide it is
+        self._speak_of(draft, head)
+        self.skip.add(head.at)
+        return True
+
+    def _speak_of(self, draft: Draft, head: Head) -> None:
+        """What comes, or what was just said where the thing is a place for it, is of a piece in hand."""
         self.drafts.append(draft)
         placed = head.role is Role.PLACE and self.topic is not None
         if placed:
             self._hand_over(self.current, draft)
         self.current = self.loose if placed else draft
-        self.skip.add(head.at)
         self.changing = True
+
+    def _one_of_that_size(self, head: Head, article: str, counted: bool) -> bool:
+        """ "the 6 ft ones full drop", beside others of 8 ft: the piece in hand that has this size."""
+        which = self._by_size(head)
+        if not which or article != "the" or counted or any(d.named for d in self.drafts) or self._is_exception(head):
+            return False
+        _, fact, value = which.split()
+        kind = "" if head.kind == "ones" else self._head_kind(head)
+        rows = zip(self.context.kinds, self.context.held, strict=False)
+        fits = [of for of, facts in rows if abs(float(facts.get(fact, 0)) - float(value)) <= ALIKE * float(value)]
+        others = any(facts.get(fact) for facts in self.context.held) and len(fits) == 1
+        if not others or kind not in {"", *fits}:
+            return False
+        draft = Draft(which=which, named=True, on_table=self._speaks_of_table(), removed=head.role is Role.REMOVED)
+        draft.removed = draft.removed or head.role is Role.DENIED
+        self._speak_of(draft, head)
+        self.skip |= set(range(head.first, head.at + 1))
         return True
+
+    def _is_bare_runner(self, draft: Draft) -> bool:
+        """ "runners on the trestles": of the runners in hand, those that are named by their tables."""
+        said = draft.facts or draft.colours or draft.steps or draft.drop or draft.removed
+        return draft.kind == TABLE_KIND and draft.which == "it" and not (draft.new or said)
 
     def _except(self, head: Head, kind: str) -> None:
         """What was said before is of all but this, and so is what follows where nothing was said before."""
@@ -121,8 +153,24 @@ class Apart(Parts):
         named = [d for d in self.drafts if d.named and d.kind]
         if self.exceptions:
             self._of_all_but(named)
-        elif self.sole and named:
+        elif self.sole and not self._tables_alone() and named:
             self._of_these_alone(named)
+
+    def _tables_alone(self) -> bool:
+        """ "just the trestles get a runner": of those in hand the others go."""
+        by_size = len({*self.context.kinds}) == 1
+        pointed = [
+            d
+            for d in self.drafts
+            if d.which.startswith(("called ", "size ")) or (by_size and d.which in {"biggest", "smallest"})
+        ]
+        dressed = any(p.kind == "sole" and p.value == "dressed" for p in self.phrases)
+        alone = all(p.kind in NAMING or i in self.skip for i, p in enumerate(self.phrases))
+        if len(pointed) != 1 or len(self.context.kinds) < len("ab") or not (dressed or alone):
+            return False
+        self.drafts.append(Draft(which=f"but {pointed[0].which}", named=True, removed=True))
+        self.changing = True
+        return True
 
     def _of_all_but(self, named: list[Draft]) -> None:
         said, colours = dict(self.loose.facts), self.loose.colours

@@ -122,6 +122,8 @@ class Assembler(Pointing, Added):
     def _on_same(self, at: int, phrase: Phrase) -> None:
         if phrase.value == "all" and self._as_much(at):
             return
+        if phrase.value == "sizes" and not (self.current.named and self.current.new):
+            return
         if self._same_colours_there(at, phrase) or self._same_colours_as(at, phrase):
             return
         self.changing = self.changing or phrase.value == "swapped"

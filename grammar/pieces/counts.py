@@ -83,15 +83,17 @@ class Counts(Meant, Scaled, Purse, HeldShares, Fullness, Portions, NothingCounte
             return True  # "pushed together, one runner"
         det = self.phrases[at + 2].value if self._after(at, "prep") and self._kind_at(at + 2) == "det" else "one"
         if number == 1 and det != "one":
-            return True
+            return self._stand_there(at, number, self.context.count or 0) or True
         if self._size_for_size(at, number):
             return True
         if self._off_the_price(at, number):
             self._leave(phrase)
             return True
         skipped = self._before(at, "neg") and self.phrases[at - 1].text.lower() in placed("skips")
-        if (self._before(at, "remove") or skipped) and not self._after(at, "table", "piece", "ones"):
-            self._step(-number)  # "take away three"
+        some = self._before(at, "det") and self._kind_at(at - 2) == "remove" and 0 < number < (self.context.count or 0)
+        ends = self._kind_at(at + 1) in {"", "sep", "and", "prep"}
+        if (self._before(at, "remove") or skipped or (some and ends)) and not self._after(at, "table", "piece", "ones"):
+            self._step(-number)  # "take away three", "lose the two at the back"
             return True
         if self._kind_at(at + 1) == "of" and self._kind_at(at + 2) == "det" and self.phrases[at + 2].value == "each":
             self.drafts.append(Draft(which="all", named=True, facts={"count": number}))  # "two of each"

@@ -70,9 +70,9 @@ class Denied(Falls, Looks, Apart):
         draft = named or Draft(kind=kind, named=True)
         if named is None:
             self.drafts.append(draft)
-        article = any(p.kind == "det" for p in before)
         number = self._number(count.amounts[0]) if count is not None else None
-        if number is not None and head.role is Role.REMOVED and not article:
+        all_of_them = any(p.kind == "det" for p in before) and number not in range(1, self._most(kind))
+        if number is not None and head.role is Role.REMOVED and not all_of_them:
             draft.steps.append(Step(fact="count", how="plus", by=-number))
         elif exists and self._some_without(head):
             pass
@@ -84,6 +84,11 @@ class Denied(Falls, Looks, Apart):
             self.drafts.remove(draft)
             self.bearing.append(draft)
         self.current = draft if draft in self.drafts else self.loose
+
+    def _most(self, kind: str) -> int:
+        """The greatest number in hand of one kind."""
+        rows = zip(self.context.kinds, self.context.held, strict=False)
+        return max((int(facts.get("count", 1)) for of, facts in rows if of == kind), default=0)
 
     def _wants_another(self, kind: str) -> bool:
         """ "forget columns, she wants a hoop": what was never there is only denied."""

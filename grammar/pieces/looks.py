@@ -259,9 +259,13 @@ class Looks(Swaps):
         several = len([d for d in self.drafts if d.named]) > 1
         if self._opens_turn() and not self._after(at, "amount"):
             self.everything = True  # "all with greenery: six tables and a garland"
-        place = at + 2 if self._after(at, "onhand", "prep") else at + 1
-        led = self._before(at, "make", "corr", "whatif") or (at == 0 and (self._looks(place) or self._is_share(place)))
-        led = led or len(self.phrases) == 1
+        place = at + 1
+        while self._kind_at(place) in {"onhand", "prep", "det"}:
+            place += 1
+        opens = at == 0 or (at == 1 and self.phrases[0].kind == "pron")  # "they all get the full drop"
+        led = self._before(at, "make", "corr", "whatif") or (opens and (self._looks(place) or self._is_share(place)))
+        behind = self._before(at, "prep") and at + 1 == len(self.phrases) and self._looks(at - 2)  # "gold for all"
+        led = led or behind or len(self.phrases) == 1
         if len(self.context.kinds) > 1 and self.current is self.loose and led:
             self.current.which = "all"  # "make them all 6 ft", "all with greenery"
         if several and (self._looks(place) or (self._before(at, "prep") and self._looks(at - 2))):

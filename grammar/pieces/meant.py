@@ -38,6 +38,8 @@ class Meant(Parts):
         bare = self._bare_fact()
         if draft.kind is None and draft.which != "it" and answer and bare is not None and answer == bare.id:
             return self._answer(answer, phrase)  # "the small one 6"
+        if self._before(at, "pron") and bare is not None and self._of_the_greater(number, bare, phrase):
+            return True
         if self._before(at, "pron") and self._sized_later(at):
             return False
         if self._before(at, "pron") and "count" in draft.facts and self._as_length(phrase):
@@ -70,6 +72,19 @@ class Meant(Parts):
         units = ("m", "cm") if self.context.metric else ("ft", "in")
         sizes = (self.slots.convert(number, unit, "in") for unit in units)
         return next((size for size in sizes if held / 2 <= size <= 2 * held), None)
+
+    def _of_the_greater(self, number: float, fact: FactWords, phrase: Phrase) -> bool:
+        """ "make the short ones 6", of columns of two sizes: the size of those."""
+        sizes = sorted({facts[fact.id] for facts in self.context.held if fact.id in facts})
+        if self.current.which not in {"smallest", "biggest"} or len(sizes) < len("ab") or self._kind() == TABLE_KIND:
+            return False
+        held = sizes[0] if self.current.which == "smallest" else sizes[-1]
+        units = ("m", "cm") if self.context.metric else ("ft", "in")
+        said = (self.slots.convert(number, unit, "in") for unit in units)
+        near = next((size for size in said if held / 2 <= size <= 2 * held and fact.fits(size)), None)
+        if near is not None:
+            self._set(fact.id, near, phrase)
+        return near is not None
 
     def _needs(self, kind: str | None) -> bool:
         """Whether such a piece cannot do without its number."""

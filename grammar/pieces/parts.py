@@ -33,8 +33,12 @@ class Parts(Without):
     def _told_in_all(self) -> float:
         """What the numbers of the turn come to, where there are several and something is told of each; else nothing."""
         numbers = [i for i, p in enumerate(self.phrases) if is_count(p)]
-        told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD for i in numbers)
+        told = all(self._kind_at(i + 1) in TOLD or self._kind_at(i + 2) in TOLD or self._at_a_size(i) for i in numbers)
         return sum(self._number(self.phrases[i].amounts[0]) for i in numbers) if told and len(numbers) > 1 else 0.0
+
+    def _at_a_size(self, at: int) -> bool:
+        """Whether "three" goes on with "at 7 ft"."""
+        return self._after(at, "prep") and self._kind_at(at + 2) == "amount" and is_size(self.phrases[at + 2])
 
     def _part_off(self, number: float, total: float, kind: str = "") -> None:
         """So many of those in hand, of the kind in focus where none is named, become a piece of their own."""
@@ -108,6 +112,13 @@ class Parts(Without):
         if not words.startswith("of") or not more or total is None or not 0 < number < total:
             return False
         self._part_off(number, total)
+        again = at + 2
+        if (
+            self._kind_at(again) == "amount"
+            and is_count(self.phrases[again])
+            and self._number(self.phrases[again].amounts[0]) == total
+        ):
+            self.skip.add(again)  # "three of those six in gold"
         return True
 
     def _stand_there(self, at: int, number: float, total: float) -> bool:
@@ -120,6 +131,7 @@ class Parts(Without):
         end = at + 2 if there else at + 1
         while self._kind_at(end) in PLACES:
             end += 1
+        end += self._kind_at(end) in {"onhand", "make"}  # "should have 5"
         if self._kind_at(end) not in TOLD | {"amount", "sides", "named", "neg"}:
             return False
         self._part_off(number, total)
@@ -281,7 +293,8 @@ class Parts(Without):
         """ "eight 6 ft tables and two 8 ft": more of them beside those that have a size."""
         draft, fact = self.current, self._bare_fact()
         sized = fact is not None and fact.id in draft.facts and self._before(at, "and", "sep")
-        place = at + 2 if self._after(at, "of") else at + 1
+        led = self._after(at, "of") or (self._after(at, "prep") and self.phrases[at + 1].text.lower() == "at")
+        place = at + 2 if led else at + 1
         if not sized or draft.part_of or self._kind_at(place) != "amount" or not is_size(self.phrases[place]):
             return False
         self._one_more_piece(draft, number)

@@ -19,7 +19,10 @@ ENDS = frozenset({"last", "left", "right", "ends"})  # of a row of any length
 SIDES = frozenset({"left", "right"})
 BY_NAME = frozenset({"outside", "inside"})
 BY_SIZE = frozenset({"smallest", "biggest"})
-SIZED_ONES = {"biggest": {"big", "long"}, "smallest": {"small", "short", "little"}}
+SIZED_ONES = {
+    "biggest": {"big", "long", "tall", "taller", "bigger", "larger", "longer"},
+    "smallest": {"small", "short", "little", "shorter", "smaller"},
+}
 WHICH = frozenset({"other", "middle", *BY_SIZE, *BY_NAME, *PLACES, *ENDS})
 
 
@@ -189,6 +192,11 @@ class Pointing(Stood):
 
     def _on_nth(self, at: int, phrase: Phrase) -> None:
         """ "the left column 5 ft", "the third should be 10 ft": one of several that are alike."""
+        ring = phrase.value == "middle" and self._before(at, "prep") and self.context.values.get("ring")
+        if ring and self.phrases[at - 1].text.lower() in {"down", "along"}:
+            self._set("ring", False, phrase)  # "round the edge", "no, down the middle"
+            self.changing = True
+            return
         head = self.heads.get(at + 1)
         kind = self._head_kind(head) if head is not None else ""
         alike = kind in self.context.kinds and not self.phrases[at + 1].text.lower().endswith("s")

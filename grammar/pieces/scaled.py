@@ -95,7 +95,12 @@ class Scaled(Ground):
 
     def _one_with_a_size(self) -> FactWords | None:
         """The size of the one piece in hand, where it has one and is not counted."""
-        fact, words = self._bare_fact(), self.slots.vocabulary.kinds.get(self._kind() or "")
-        counted = words is None or "count" in words.needs or self.context.count not in {None, 1}
-        held = self.context.values.get(fact.id) if fact is not None else None
+        kinds = [self._head_kind(head) for head in self.heads.values()]  # "double the garland", beside tables
+        kind = kinds[0] if len(kinds) == 1 and self.context.kinds.count(kinds[0]) == 1 else self._kind() or ""
+        mine = kind == self._kind() or kind not in self.context.kinds
+        values = self.context.values if mine else self.context.held[self.context.kinds.index(kind)]
+        words = self.slots.vocabulary.kinds.get(kind)
+        fact = self._bare_fact() if mine or words is None else self._spec(words.bare or "")
+        counted = words is None or "count" in words.needs or values.get("count") not in {None, 1}
+        held = values.get(fact.id) if fact is not None else None
         return None if counted or not isinstance(held, int | float) else fact

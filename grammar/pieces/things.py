@@ -23,6 +23,8 @@ class Things(Denied):
         article = next((str(p.value) for p in reversed(before) if p.kind == "det"), "")  # "the client wants an arch"
         if self._called_table(head, article, counted):
             return
+        if not self._gives_way(head, kind) and self._one_of_that_size(head, article, counted):
+            return
         placed = head.role is Role.PLACE and self._placed(head, kind, counted)
         if not placed and not self._pointed_out(head, kind, article, counted):
             self._name(head, kind, article, counted)
@@ -87,7 +89,7 @@ class Things(Denied):
         else:
             draft = self.current = self._opened(head, kind, article, counted=counted, known=known)
         if self.instead_of:
-            draft.new, draft.instead, draft.which, self.instead_of = True, True, f"kind {self.instead_of}", ""
+            draft.new, draft.instead, draft.which, self.instead_of = True, True, self.instead_of, ""
         draft.named = True
         draft.on_table = head.kind == "table" or (head.kind == "ones" and kind == TABLE_KIND)
         draft.called = draft.called or (called_as(self.phrases[head.at]) if draft.new and head.kind == "table" else "")
@@ -129,7 +131,8 @@ class Things(Denied):
             return False
         if other.kind == "ones" or self._head_kind(other) == kind:
             return False
-        self.instead_of, other.role, self.changing = kind, Role.THING, True
+        sized = self._by_size(head) if len({*self.context.kinds}) == 1 else ""
+        self.instead_of, other.role, self.changing = sized or f"kind {kind}", Role.THING, True
         self.skip |= set(range(head.first, other.first))
         return True
 

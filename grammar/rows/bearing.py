@@ -104,21 +104,6 @@ def top_table(row: list[Term]) -> list[Term]:
     return out
 
 
-def bare_one(row: list[Term]) -> list[Term]:
-    """ "the kids table doesn't need one": that table goes."""
-    for at in range(len(row) - 3):
-        words = " ".join(t.text.lower().replace("’", "'") for t in row[at + 1 : at + 5]).split()
-        needs = words[:1] and words[0] in placed("denies") and words[1:2] and words[1] in placed("wanting")
-        if row[at].type == "TABLE" and needs and words[2:] in (["one"], ["any"], ["anything"], ["a", "runner"]):
-            first = at - 1 if at and row[at - 1].type == "DET" else at
-            return [
-                *row[:first],
-                Term("REMOVE", "remove", row[first].start, row[first].start, ""),
-                *row[first : at + 1],
-            ]
-    return row
-
-
 def on_each(row: list[Term]) -> list[Term]:
     """ "a bunch of five on each table": so many balloons in it, and not so many people at the table."""
     out: list[Term] = []

@@ -44,7 +44,9 @@ def props(row: list[Term]) -> list[Term]:
     out: list[Term] = []
     for at, term in enumerate(row):
         made_of = at and row[at - 1].text.lower() in placed("no_balloons")
-        beside = made_of and any(t.type in THINGS for t in row[:at])  # "six hoops and a flower wall"
+        beside = bool(made_of) and any(t.type in THINGS for t in row[:at])  # "six hoops and a flower wall"
+        bare = row[at + 1 : at + 2] and row[at + 1].type not in {"LEN", "NUM", "BY"}
+        beside = beside or bool(made_of and bare and any(t.type == "PIECE" for t in row[at + 1 :]))
         if term.type == "PIECE" and beside and row[at - 1].type == "PROP":
             out[-1] = Term("WORD", term.value, out[-1].start, term.end, f"{out[-1].text} {term.text}")
             continue

@@ -108,6 +108,12 @@ def hours(row: list[Term]) -> list[Term]:
     """ "on saturday at seven", "it's at 7": a bare hour behind a day, a date or the party itself."""
     out = list(row)
     for at, term in enumerate(row):
+        span = [t.type for t in row[at + 1 : at + 4]]
+        dated = at > 0 and row[at - 1].text.lower() in word_list("days") | placed("going_on")
+        if dated and term.text.lower() == "from" and span == ["NUM", "TO", "NUM"]:
+            ends = at + 4 == len(row) or row[at + 4].type not in COUNTED
+            early = all(t.value.value in range(1, 13) for t in row[at + 1 : at + 4 : 2])
+            out[at] = term.moved("LABEL", "event_time") if ends and early else term  # "friday from 5 till 10"
         if at < 2 or term.type != "NUM" or row[at - 1].text.lower() != "at" or term.value.value not in range(1, 13):
             continue
         day = row[at - 2].text.lower()

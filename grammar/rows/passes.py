@@ -6,7 +6,8 @@ used. It runs only where its stage begins with one of the types of terms that th
 
 from collections.abc import Callable
 
-from grammar.rows.bearing import at_a_side, bare_one, bearing, on_each, ring_round, top_table, weighted
+from grammar.rows.bare_tables import bare, dressed_alone
+from grammar.rows.bearing import at_a_side, bearing, on_each, ring_round, top_table, weighted
 from grammar.rows.binding import alone, between, bind, drop_links, gaps, props
 from grammar.rows.called import called_ones
 from grammar.rows.falling import falling
@@ -18,6 +19,8 @@ from grammar.rows.labelled import blown_to, degrees, in_all, of_things, telling,
 from grammar.rows.last_time import last_time
 from grammar.rows.legs import legs
 from grammar.rows.occasions import clauses, hours, names, occasion
+from grammar.rows.one_there import one_is_there
+from grammar.rows.place_sizes import coming_down, floor_ahead, one_for_each, part_of_it, sticks_out, wrapped
 from grammar.rows.portions import (
     as_many,
     every_other,
@@ -31,7 +34,7 @@ from grammar.rows.portions import (
     wholly,
 )
 from grammar.rows.put_up import digits_to_stand, letters
-from grammar.rows.setting import around
+from grammar.rows.setting import around, led_by_tables
 from grammar.rows.several import (
     bags,
     both_ends,
@@ -41,12 +44,14 @@ from grammar.rows.several import (
     groups,
     left,
     matching,
+    matching_one,
     one_and_one,
     one_is,
     one_of_each,
     sizes_in_turn,
     so_many_of,
     some,
+    tall_at,
     the_other_two,
     two_of,
     two_people,
@@ -55,12 +60,15 @@ from grammar.rows.shapes import as_wide_as_high, by_so_much, rounded
 from grammar.rows.taken_back import (
     counted_aloud,
     denied,
+    is_better,
     left_off,
     lowered,
     more_like,
     not_that,
     of_the_job,
+    so_many_go,
     taken_back,
+    than_thought,
     things,
     weighed_up,
 )
@@ -78,16 +86,27 @@ def _about(types: str, *passes: Pass) -> Stage:
 # First what is told beside the pieces; then sayings are put into the order that the grammar reads; then what only
 # names, dates or is taken back; at last shares and small words.
 STAGES: tuple[Stage, ...] = (
-    (*_about("BALLOON", weighted), *_about("TABLE", top_table, bare_one, every_other)),
+    (
+        *_about("ONES", led_by_tables),
+        *_about("BALLOON", weighted),
+        *_about("TABLE", top_table, every_other),
+        *_about("DET PRON", bare),
+        *_about("TABLE SHAPE FOOTER ONES PRON", dressed_alone),
+    ),
     (
         *_about("", occasion),
-        *_about("NUM", digits_to_stand, here_and_there),
+        *_about("NUM LEN", digits_to_stand),
+        *_about("NUM", here_and_there),
         *_about("PROP", letters),
         *_about("COLOUR", cleared, put_in),
         *_about("COLOUR NOMINALS VAGUE", hints),
         *_about("COLOUR", greens),
         *_about("LABEL", left_open),
         *_about("", ring_round),
+        *_about("BALLOON", coming_down),
+        *_about("BY", floor_ahead),
+        *_about("PIECE", one_for_each, wrapped, sticks_out),
+        *_about("", part_of_it),
         *_about("PIECE", bearing, on_each, at_a_side),
         *_about("FOOTER NOMINALS LEN", giants),
         *_about("FOOTER", of_the_pieces),
@@ -97,13 +116,15 @@ STAGES: tuple[Stage, ...] = (
     (
         *_about("PARTS", parts),
         *_about("ALL FILL WORD", wholly),
-        *_about("SAME", matching),
+        *_about("SAME", matching_one, matching),
         *_about("FRAC", half_of, half_of_them, half_of_it),
         *_about("CHOICE COLOUR FLAG NUM LEN", weighed_up),
-        *_about("NEG", denied),
+        *_about("SEP", than_thought),
+        *_about("NEG", is_better, denied),
         *_about("CORR NEG", not_that),
         *_about("SHAPE", rounded),
         *_about("LEN", by_so_much),
+        *_about("TABLE", one_is_there),
         *_about("NUM", two_people, sizes_in_turn, first_and_second, the_other_two),
         *_about("PRON", both_ends),
         *_about("COLOUR", colours_on_some),
@@ -113,11 +134,12 @@ STAGES: tuple[Stage, ...] = (
         *_about("OF", crowds),
         *_about("ONES", one_and_one, one_is),
         *_about("", colours_counted, as_wide_as_high, so_many_of),
-        *_about("NUM", groups),
+        *_about("NUM", tall_at, groups),
     ),
     (
         *_about("NUM", counted_aloud, things, unit_ahead, some, left),
         *_about("NUM TEMP", degrees),
+        *_about("REMOVE", so_many_go),
         *_about("", lowered, more_like, left_off, gone, of_the_job),
         *_about("LABEL", winds, of_things, too_low, telling, in_all),
         *_about("", blown_to),

@@ -26,7 +26,28 @@ def digits_to_stand(row: list[Term]) -> list[Term]:
         spelt = told and _is_article(row, at - 1)
         if named or spelt or (_is_article(row, first - 1) and said & placed("grand")):
             out[first : at + 1] = [t.unused() for t in row[first : at + 1]]
-    return out
+    return _in_balloons(out)
+
+
+def _in_balloons(row: list[Term]) -> list[Term]:
+    """ "number 40 in balloons, 4 ft high": a digit made of balloons, and how big it is."""
+    for at in range(1, len(row) - 1):
+        in_balloons = row[at].type == "LEN" and row[at].text.lower().endswith(" in") and row[at + 1].type == "BALLOON"
+        if not in_balloons or row[at - 1].text.lower() not in placed("digit"):
+            continue
+        return [*row[: at - 1], *(t.unused() for t in row[at - 1 : at + 2]), *_unsized(row[at + 2 :])]
+    return row
+
+
+def _unsized(row: list[Term]) -> list[Term]:
+    """The terms with the size that comes next, behind small words, made words: it is of what is put up."""
+    at = 0
+    while at < len(row) and row[at].type in {"FILL", "SEP", "WORD", "AND", "PREP"}:
+        at += 1
+    if at == len(row) or row[at].type != "LEN" or any(t.type in NOUNS for t in row[at : at + 3]):
+        return row
+    end = at + 1 + (at + 1 < len(row) and row[at + 1].type == "LABEL")
+    return [*row[:at], *(t.unused() for t in row[at:end]), *row[end:]]
 
 
 def _is_article(row: list[Term], at: int) -> bool:
@@ -52,4 +73,5 @@ def letters(row: list[Term]) -> list[Term]:
             end += 1
         end -= row[end - 1].type == "AND"
         out[at + 1 : end] = [t.unused() for t in row[at + 1 : end]]
+        out[end:] = _unsized(out[end:])
     return out

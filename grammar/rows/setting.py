@@ -5,6 +5,7 @@ from grammar.word_files import placed
 
 SIDES = frozenset({"NUM", "LEN", "BY", "LABEL", "OF"})
 NOUNS = frozenset({"TABLE", "SHAPE"})
+STRANGE = frozenset({"FILL", "WORD", "PROP"})
 APART = 4  # words between "between" and how far apart the two stand
 MADE = 6  # words between a length and the tables that it is made of
 
@@ -14,6 +15,20 @@ def around(row: list[Term]) -> list[Term]:
     if not any(term.type in {"LEN", "NUM"} for term in row):
         return row
     return _pushed(_made_of(_between_two(_passed(_spaced(_doorway_ahead(row))))))
+
+
+def led_by_tables(row: list[Term]) -> list[Term]:
+    """ "for tables we've got eight 6 ft ones": what is counted behind it is the tables."""
+    noun = next((i for i, t in enumerate(row) if t.type in NOUNS), len(row))
+    lead = [t for t in row[:noun] if t.type not in {"FILL", "SEP", "DET"}]
+    four = len(lead) == 1 and lead[0].type in {"NUM", "PREP"} and lead[0].text.lower() == "for"
+    led = noun < len(row) and (four or (not lead and any(t.text.lower() == "for" for t in row[:noun])))
+    ones = next((i for i in range(noun + 1, len(row)) if row[i].type in NOUNS | {"PIECE", "ONES", "SEP"}), len(row))
+    if not led or ones == len(row) or row[ones].type != "ONES" or not any(t.type == "NUM" for t in row[noun:ones]):
+        return row
+    out = [t.moved("FILL", "") if t.type in {"NUM", "PREP", "DET"} else t for t in row[:noun]]
+    rest = [t.moved("FILL", "") if t.type in {"ONHAND", "PRON"} else t for t in row[noun + 1 : ones]]
+    return [*out, row[noun].moved("FILL", ""), *rest, row[ones].moved("TABLE", row[noun].value), *row[ones + 1 :]]
 
 
 def _doorway_ahead(row: list[Term]) -> list[Term]:
@@ -28,13 +43,24 @@ def _doorway_ahead(row: list[Term]) -> list[Term]:
 
 
 def _spaced(row: list[Term]) -> list[Term]:
-    """ "a column every 10 ft": how far they stand from one another, and no size of them."""
+    """ "a column every 10 ft": how far they stand from one another, no size of them; how many that are is asked."""
     out = list(row)
     for at in range(len(row) - 1):
         every = row[at].text.lower() == "every" and row[at + 1].type == "LEN"
         noun = next((term.type for term in row[at + 2 : at + 4] if term.type not in {"FILL", "COLOUR"}), "")
         if every and noun not in NOUNS | {"PIECE", "BY", "LABEL"}:
             out[at], out[at + 1] = row[at].unused(), row[at + 1].unused()
+            if at and row[at - 1].text.lower() == "one":
+                out[at - 1] = row[at - 1].moved("FILL", "")  # "7 columns, one every 10 ft"
+            piece = next((i for i in range(at) if row[i].type == "PIECE"), at)
+            if piece < at and (not piece or row[piece - 1].type not in {"NUM", "LEN", "COLOUR"}):
+                out[piece - 1 : piece] = [t.moved("FILL", "") if t.type == "DET" else t for t in row[piece - 1 : piece]]
+                text = f"{row[at].text} {row[at + 1].text}"
+                out[at] = Term("VAGUE", None, row[at].start, row[at + 1].end, text)
+                out[at + 1] = row[at + 1].moved("FILL", "")
+            for i in range(at + 3, len(row) - 1):
+                if (row[i - 1].type, row[i].type) == ("DET", "LEN") and row[i + 1].type in STRANGE:
+                    out[i] = row[i].unused()  # "down a 60 ft aisle"
     return out
 
 

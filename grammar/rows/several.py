@@ -142,6 +142,17 @@ def one_is(row: list[Term]) -> list[Term]:
     return [*row[:at], one, Term("MAKE", "make", end, end, ""), *rest]
 
 
+def matching_one(row: list[Term]) -> list[Term]:
+    """ "and a matching one on the window, 4 ft": another."""
+    out = list(row)
+    for at in range(len(row) - 2):
+        one = row[at].value == "one" and row[at + 1].type == "SAME" and row[at + 1].text.lower() == "matching"
+        if one and row[at + 2].text.lower() == "one":
+            out[at] = row[at].moved("ADD", "another")
+            out[at + 1], out[at + 2] = row[at + 1].moved("FILL", ""), row[at + 2].moved("FILL", "")
+    return out
+
+
 def first_and_second(row: list[Term]) -> list[Term]:
     """ "two arches, first 8 by 7 second 10 by 8" as "two arches, one 8 by 7, one 10 by 8"."""
     named = next((i for i in range(1, len(row)) if row[i].type == "PIECE" and row[i - 1].type == "NUM"), len(row))
@@ -185,6 +196,25 @@ def colours_on_some(row: list[Term]) -> list[Term]:
         else:
             out.append(row[at])
             at += 1
+    return out
+
+
+def tall_at(row: list[Term]) -> list[Term]:
+    """ "three tall at 7 ft and three short at 5" as "three at 7 ft and three at 5 ft"."""
+    out, unit = list(row), ""
+    for at in range(1, len(row) - 1):
+        size = row[at + 1]
+        before = at - 1
+        while before >= 0 and row[before].text.lower() in placed("of_a_group"):
+            before -= 1
+        if row[at].text.lower() != "at" or before < 0 or size.type not in {"LEN", "NUM"}:
+            continue
+        if row[before].type == "NUM" and size.type == "LEN":
+            out[before + 1 : at] = [t.moved("FILL", "") for t in row[before + 1 : at]]
+        if row[before].type in {"NUM", "ONES"} and size.type == "NUM" and unit:
+            out[before + 1 : at] = [t.moved("FILL", "") for t in row[before + 1 : at]]
+            out[at + 1] = size.moved("LEN", Amount(size.value.value, unit))
+        unit = size.value.unit if size.type == "LEN" else unit
     return out
 
 

@@ -1,6 +1,8 @@
 """What is taken back or away: "four, sorry, nine tables", "leave the gold out", "forget the budget"."""
 
-from grammar.terms import AMOUNTS, NOUNS, SIZED, Term
+from fractions import Fraction
+
+from grammar.terms import AMOUNTS, NOUNS, SIZED, Amount, Term
 from grammar.word_files import load_words, placed
 
 SEVERAL = 3
@@ -143,6 +145,31 @@ def not_that(row: list[Term]) -> list[Term]:
     return out
 
 
+def is_better(row: list[Term]) -> list[Term]:
+    """ "no, 5s are better": what is said instead, and not denied."""
+    for at in range(len(row) - 2):
+        end = at + 2
+        while end < len(row) and row[end].text.lower() in placed("is") | {"are", "would", "be", "look", "looks"}:
+            end += 1
+        said = row[at].type == "NEG" and row[at].text.lower() == "no" and row[at + 1].type in SIZED | {"NOMINALS"}
+        if said and end < len(row) and row[end].text.lower() in placed("is_better"):
+            out = [*row[:at], row[at].moved("CORR", "corr"), *row[at + 1 :]]
+            out[end] = row[end].moved("FILL", "")
+            return out
+    return row
+
+
+def than_thought(row: list[Term]) -> list[Term]:
+    """ "double the garland, it's a longer table than I thought": why, which changes nothing more."""
+    than = next((i for i, t in enumerate(row) if t.text.lower() == "than"), len(row))
+    thought = any(t.text.lower() in placed("thought") for t in row[than + 1 : than + 4])
+    first = next((i for i in range(than, -1, -1) if i < len(row) and row[i].type == "SEP"), 0) if thought else 0
+    if not first:
+        return row
+    end = next((i for i in range(than, len(row)) if row[i].type == "SEP"), len(row))
+    return [*row[:first], *(t.moved("FILL", "of") for t in row[first:end]), *row[end:]]
+
+
 def things(row: list[Term]) -> list[Term]:
     """ "what can you do for eight 6 ft tables": no guests; "knock two off", "take three away": less of them."""
     out = list(row)
@@ -201,4 +228,20 @@ def of_the_job(row: list[Term]) -> list[Term]:
         last = at + 1 == len(row) or row[at + 1].type in {"SEP", "AND", "MORE"}
         if fact and last and led is not None and led.type in {"REMOVE", "NEG"}:
             out[at] = term.moved("LABEL", fact)
+    return out
+
+
+def so_many_go(row: list[Term]) -> list[Term]:
+    """ "lose the last two", "drop the one at the end" as "lose two", "drop one": of several alike any may go."""
+    out = list(row)
+    for at in range(len(row) - 2):
+        which, number = row[at + 1], row[at + 2]
+        ends = at + 3 == len(row) or row[at + 3].type in {"SEP", "AND", "PREP"}
+        if row[at].type != "REMOVE" or not ends:
+            continue
+        placed_so = (which.type, which.value) in {("NTH", "last"), ("PRON", "first")} and number.type == "NUM"
+        the_one = (which.type, which.value) == ("DET", "the") and number.text.lower() == "one"
+        if placed_so or (the_one and at + 3 < len(row)):
+            out[at + 1] = which.moved("FILL", "")
+            out[at + 2] = number.moved("NUM", Amount(Fraction(1))) if the_one else number
     return out

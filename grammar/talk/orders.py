@@ -7,11 +7,12 @@ from typing import Generic, TypeVar
 
 from grammar.record import record
 from grammar.tokens.lexicon import HYPHENS
-from grammar.tokens.number_words import number_words
+from grammar.tokens.number_words import magnitude, number_words
 from grammar.tokens.scan import Token
 from grammar.word_files import load_words, placed
 
 GAP = 6  # words that "~" may stand for
+LEAST_MONEY = 20  # what nothing is brought down to
 STOPS = frozenset({".", "!", ";", "?"})
 MONEY_SIGNS = frozenset("$£€")
 K = TypeVar("K")
@@ -133,10 +134,20 @@ def in_talk(orders: list[Order], tokens: Sequence[Token], topic: str) -> list[Or
     first = {tokens[min(order.used)].lower for order in orders if order.intent == "solve" and order.used}
     if first & placed("bringing") and not {token.lower for token in tokens}.isdisjoint(placed("sides_named")):
         orders = [order for order in orders if order.intent != "solve"]  # "bring the height down to 7"
+    orders = [order for order in orders if not _down_to_so_many(order, tokens)]
     plain = {token.lower for token in tokens if token.kind == "word"} <= placed("fitting")
     if topic == "budget" and plain:
         return [replace(order, intent="solve") if order.intent == "transport" else order for order in orders]
     return orders
+
+
+def _down_to_so_many(order: Order, tokens: Sequence[Token]) -> bool:
+    """ "knock it down to four", "get it down to 6 ft": so few are no money."""
+    last = max(order.used, default=0)
+    words = [token.lower for token in tokens[last:]]
+    number = 1 if words[:1] == ["to"] and tokens[last - 1].lower == "down" else 2 if words[:2] == ["down", "to"] else 0
+    said = magnitude(tokens[last + number]) if 0 < number < len(words) else None
+    return order.intent in {"solve", "cheaper"} and said is not None and said < LEAST_MONEY
 
 
 def match(words: list[tuple[int, Token]], at: int, items: tuple[Item, ...], k: int = 0) -> list[tuple[int, int]] | None:

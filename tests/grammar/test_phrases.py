@@ -27,7 +27,8 @@ FLOORS = {
     "free": 0.97,
     "free_talk": 0.94,
     "siblings": 0.96,
-    "consult": 0.91,
+    "consult": 0.98,
+    "consult_2": 0.80,
 }
 
 

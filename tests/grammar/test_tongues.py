@@ -100,6 +100,8 @@ def test_a_turn_in_the_readers_own_words_is_left_as_it_is() -> None:
 def test_english_phrases_are_heard_as_they_are(name: str) -> None:
     ears = Conversation().reader.ears
     for phrase in read_phrases(FOLDER / f"{name}.jsonl"):
+        if "es" in phrase.tags:
+            continue  # said in another language on purpose
         before: Heard | None = None
         for turn in phrase.say:
             before = ears.hear(turn, before)

@@ -221,7 +221,7 @@ def test_a_budget_that_has_become_another_one() -> None:
     ("said", "pieces", "unread"),
     [
         ("15 ft garland with 3 whatsits", [heard("garland", length_in=180)], ["3 whatsits"]),
-        ("a centrepiece every 6 ft", [heard("centerpiece", count=1)], ["every 6 ft"]),
+        ("15 ft garland with 2 doodahs", [heard("garland", length_in=180)], ["2 doodahs"]),
     ],
 )
 def test_a_number_of_something_else_is_named(said: str, pieces: list[dict[str, Any]], unread: list[str]) -> None:
