@@ -11,6 +11,7 @@ TWO = "a 10 ft garland and a 12 ft garland in sage"
     ("answer", "lengths"),
     [
         ("the 12 ft one", [120, 168]),
+        ("the 10 ft one", [168, 144]),
         ("the first", [168, 144]),
         ("the second one", [120, 168]),
         ("the sage one", [120, 168]),
