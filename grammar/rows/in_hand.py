@@ -19,7 +19,8 @@ def of_those_in_hand(row: tuple[Term, ...], context: Context) -> tuple[Term, ...
 def _wants(row: tuple[Term, ...], context: Context) -> tuple[Term, ...]:
     """ "she might want 4 bunches" of six: four in all, unless more, another or "also" is said."""
     words = [t.text.lower() for t in row]
-    if any(t.type in MORE for t in row) or {"also", "too", "as well", "extra", "and"} & {*words} or context.asked:
+    more = any(t.type in MORE for t in row) or placed("says_more") & {*" ".join(words).split()}
+    if more or context.asked:
         return row
     for at in range(len(row) - 2):
         if words[at] not in placed("wants_so_many") or row[at + 1].type != "NUM":
