@@ -21,9 +21,9 @@ class NothingCounted(Ground):
 
     def _is_at_hand(self, at: int) -> bool:
         """ "I've got 150 left": balloons, of which nothing is asked."""
-        ours = self._before(at, "onhand") and self.phrases[at - 1].value == "ours"
-        bare = self._kind_at(at + 1) in {"", "sep", "onhand", "and"}
-        return ours and bare and bool(self.context.kinds) and not self.context.asked and "solve" not in self.orders
+        ours = self._before(at, "onhand") and self.phrases[at - 1].value == "ours" and not self.current.named
+        left = self._kind_at(at + 1) == "onhand"  # "left", "from last time"
+        return ours and left and bool(self.context.kinds) and not self.context.asked and "solve" not in self.orders
 
     def _asked_for_a_size(self) -> bool:
         """Whether the open question is for a size: "if I only have one pack" answers none."""
