@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from assistant.layout import listed
 from assistant.meant import EVERY, PLACES, SIZES, meant
 from assistant.state import HeardPiece, Pending, State
 from assistant.telling import plain
@@ -14,7 +15,7 @@ def which_of(mention: Mention, now: State) -> Pending:
     """The question; the change waits in it for the answer."""
     alike = [piece for piece in now.pieces if piece.kind == mention.kind]
     labels = _labels(alike, metric=now.metric)
-    text = f"Which {mention.kind}: {' or '.join(labels)}, or all of them?"
+    text = f"Which {mention.kind}: {listed(labels, 'or')}, or all of them?"
     return Pending(text, mention=mention)
 
 

@@ -223,3 +223,12 @@ def test_the_question_that_was_open_can_still_be_answered_after_another() -> Non
         talk.say(turn)
     pieces = talk.say("9 ft wide and 8 ft high").heard.pieces
     assert (pieces[1]["span_in"], pieces[1]["height_in"]) == (108, 96)
+
+
+@pytest.mark.parametrize("said", ["what would fifteen more cost", "how much would two more be"])
+def test_what_more_of_them_would_cost_adds_none(said: str) -> None:
+    talk = Conversation()
+    talk.say("eight 6 ft tables")
+    reply = talk.say(said)
+    assert reply.heard.pieces[0]["count"] == 8
+    assert "One more adds $" in " ".join(reply.text.split())
