@@ -25,7 +25,8 @@ def hear(book: Book, now: State, reading: Reading) -> None:
 
     Not where an order takes more of its words, nor where it supposes something or tells a size.
     """
-    if not now.pieces or not reading.text:
+    says_nothing = _says_nothing(reading)
+    if not now.pieces or not reading.text or not (reading.asks or says_nothing):
         return
     tokens = scan(reading.text)
     size, _ = _asked_for(book, tokens, now)
@@ -34,7 +35,6 @@ def hear(book: Book, now: State, reading: Reading) -> None:
     orders = find_orders(tokens)
     least = orders[0].size if orders else 0
     plain = reading.asks == "plain"
-    says_nothing = _says_nothing(reading)
     told_sizes = [v for m in reading.mentions for fact, v in m.facts.items() if fact not in HOW_MANY]
     tells = any(isinstance(v, int | float) and not isinstance(v, bool) for v in told_sizes)
     may_be = (plain or says_nothing or (reading.asks and not tells)) if size > 1 else plain and says_nothing

@@ -232,3 +232,16 @@ def test_what_more_of_them_would_cost_adds_none(said: str) -> None:
     reply = talk.say(said)
     assert reply.heard.pieces[0]["count"] == 8
     assert "One more adds $" in " ".join(reply.text.split())
+
+
+@pytest.mark.parametrize("size", [9, 11])
+def test_hours_repeated_in_words_are_those_of_the_book(size: int) -> None:
+    """The answer about sizes that float names hours: the same that the floating table gives for such a bunch."""
+    talk = Conversation()
+    talk.say(f"six helium bouquets of 5 with {size} inch balloons")
+    figure = talk.estimates.of(talk.state).figure("float_time", 0)
+    assert figure is not None
+    assert figure.unit == "hour"
+    text = " ".join(talk.say("what size balloon floats").text.split())
+    ends = f"{figure.low:g} to {figure.high:g}"
+    assert f"{size} in floats {ends}" in text or f"{size} in {ends}" in text
